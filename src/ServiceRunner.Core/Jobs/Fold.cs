@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+
+namespace ServiceRunner.Core.Jobs;
+
+/// <summary>
+/// From the log to the state. The fold is total: any order of entries gives a state, so that an action can be taken
+/// back whatever came after it.
+/// </summary>
+public static class Fold
+{
+    /// <summary>A job from all its entries, or null if there are none.</summary>
+    public static Job? All(string id, IEnumerable<LogEntry> entries) => entries.Aggregate((Job?)null, (job, entry) => Next(id, job, entry));
+
+    /// <summary>The state after one more entry.</summary>
+    public static Job Next(string id, Job? job, LogEntry entry)
+    {
+        job ??= new Job { Id = id, Phase = new Phase.Idle(entry.At), OpenedAt = entry.At };
+        if (entry.Events.OfType<JobEvent.TakenBack>().FirstOrDefault() is { } back) return Without(job, back.Action, entry);
+        return Apply(job, entry) with
+        {
+            Log = job.Log.Add(entry),
+            ActionIds = job.ActionIds.Add(entry.ActionId),
+        };
+    }
+
+    // Taking back folds all the other entries anew: whatever the action did, nothing of it is left.
+    private static Job Without(Job job, int action, LogEntry entry)
+    {
+        ImmutableHashSet<int> gone = job.TakenBack.Add(action);
+        Job fresh = new() { Id = job.Id, Phase = new Phase.Idle(job.OpenedAt), OpenedAt = job.OpenedAt };
+        foreach (LogEntry earlier in job.Log)
+            if (!gone.Contains(earlier.Number)) fresh = Apply(fresh, earlier);
+        return fresh with
+        {
+            Log = job.Log.Add(entry),
+            ActionIds = job.ActionIds.Add(entry.ActionId),
+            TakenBack = gone,
+        };
+    }
+
+    private static Job Apply(Job job, LogEntry entry)
+    {
+        foreach (JobEvent e in entry.Events) job = Apply(job, e, entry);
+        return job;
+    }
+
+    private static Job Apply(Job job, JobEvent e, LogEntry entry) => e switch
+    {
+        JobEvent.Opened x => job with { Number = x.Number, What = x.What, Owner = x.Owner },
+        JobEvent.ProcedureJoined x => job with { Procedures = job.Procedures.Add(x) },
+        JobEvent.FactAnswered x => job with { Facts = job.Facts.SetItem(x.Fact, x.Answer) },
+        JobEvent.Started or JobEvent.Resumed or JobEvent.Restarted => job with { Phase = new Phase.Running(entry.At) },
+        JobEvent.Paused x => job with { Phase = new Phase.Paused(entry.At, x.Why) },
+        JobEvent.Held x => job with { Phase = new Phase.Held(entry.At, x.For, x.Detail, x.Condition, x.Until) },
+        JobEvent.Stopped x => job with { Phase = new Phase.Stopped(entry.At, x.Reason) },
+        JobEvent.Aborted x => job with { Phase = new Phase.Aborted(entry.At, x.Reason) },
+        JobEvent.Completed => job with { Phase = new Phase.Complete(entry.At) },
+        JobEvent.StepDone x => Settled(job, x.Step, new StepEnd(true, entry.At, entry.By, x.Remembered)),
+        JobEvent.StepSkipped x => Settled(job, x.Step, new StepEnd(false, entry.At, entry.By, null)),
+        JobEvent.StepBegunAgain x => BegunAgain(job, x.Step),
+        JobEvent.Confirmed x => Answered(job, x.Step, Ask.ConfirmKey),
+        JobEvent.Examined x => Answered(job, x.Step, Ask.ExamineKey(x.Spot)),
+        JobEvent.Measured x => Answered(job, x.Step, Ask.MeasureKey(x.What)),
+        JobEvent.Felt x => Answered(job, x.Step, Ask.MeasureKey(x.What)),
+        JobEvent.Counted x => Answered(job, x.Step, Ask.CountKey),
+        JobEvent.RateTaken x => Answered(job, x.Step, Ask.RateKey(x.AfterHours, x.Position)),
+        JobEvent.PointServed x => Answered(job, x.Step, Ask.OilKey(x.Point)) with
+        {
+            Points = job.Points.SetItem(x.Point, new Serving(x, entry.At, entry.By)),
+        },
+        JobEvent.EstimateNoted x => Answered(job, x.Step, Ask.EstimateKey),
+        JobEvent.ConsentNoted x => Answered(job, x.Step, Ask.ConsentKey),
+        JobEvent.Witnessed x => Answered(job, x.Step, Ask.WitnessKey),
+        JobEvent.AskLeft x => Answered(job, x.Step, x.Ask),
+        JobEvent.SoakBegun x => job with { Soaks = job.Soaks.SetItem(x.Step, new Soak(x, entry.At, entry.By, null, null)) },
+        JobEvent.SoakEnded x => job.Soaks.GetValueOrDefault(x.Step) is { } soak
+            ? job with { Soaks = job.Soaks.SetItem(x.Step, soak with { Ended = x, EndedAt = entry.At }) }
+            : job,
+        JobEvent.PartMoved x => job with { Parts = job.Parts.SetItem(x.Part, x.To) },
+        JobEvent.PowerChanged x => job with { Power = x.Power, SetUpTurns = x.Turns ?? job.SetUpTurns },
+        JobEvent.FindingNoted x => job with { Findings = job.Findings.Add(new(x, entry.At, entry.By, entry.Number)) },
+        JobEvent.DeviationNoted x => job with { Deviations = job.Deviations.Add(new(x, entry.At, entry.By, entry.Number)) },
+        JobEvent.TakenBack => job,
+        _ => throw new InvalidOperationException($"no fold for {e.GetType().Name}"),
+    };
+
+    private static StepRecord Record(Job job, StepRef step) =>
+        job.Steps.GetValueOrDefault(step.Key) is { } r && r.Step == step ? r : new StepRecord(step, [], null);
+
+    private static Job Answered(Job job, StepRef step, string key)
+    {
+        StepRecord record = Record(job, step);
+        return job with { Steps = job.Steps.SetItem(step.Key, record with { Answered = record.Answered.Add(key) }) };
+    }
+
+    private static Job Settled(Job job, StepRef step, StepEnd end) =>
+        job with { Steps = job.Steps.SetItem(step.Key, Record(job, step) with { End = end }) };
+
+    private static Job BegunAgain(Job job, StepRef step) => job with
+    {
+        EarlierSteps = job.Steps.GetValueOrDefault(step.Key) is { } earlier ? job.EarlierSteps.Add(earlier) : job.EarlierSteps,
+        Steps = job.Steps.SetItem(step.Key, new StepRecord(step, [], null)),
+    };
+}

@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using ServiceRunner.Core.Quantities;
+
+namespace ServiceRunner.Core.Jobs;
+
+/// <summary>
+/// A job as folded from its log. Nothing here is stored: the log is, and this follows from it. See <see cref="Fold"/>.
+/// </summary>
+public sealed record Job
+{
+    /// <summary>Opaque id.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>The workshop's own number.</summary>
+    public string Number { get; init; } = "";
+
+    /// <summary>What it is.</summary>
+    public string What { get; init; } = "";
+
+    /// <summary>The owner's id beside the log; empty if none was given.</summary>
+    public string Owner { get; init; } = "";
+
+    /// <summary>Where it stands.</summary>
+    public required Phase Phase { get; init; }
+
+    /// <summary>When it was booked in.</summary>
+    public required Moment OpenedAt { get; init; }
+
+    /// <summary>The procedures in it, in the order they came.</summary>
+    public ImmutableList<JobEvent.ProcedureJoined> Procedures { get; init; } = [];
+
+    /// <summary>Answered facts.</summary>
+    public ImmutableDictionary<string, string> Facts { get; init; } = ImmutableDictionary<string, string>.Empty;
+
+    /// <summary>What was done of each step that was touched, by its latest occurrence.</summary>
+    public ImmutableDictionary<StepKey, StepRecord> Steps { get; init; } = ImmutableDictionary<StepKey, StepRecord>.Empty;
+
+    /// <summary>Earlier occurrences of steps that were done again, in order.</summary>
+    public ImmutableList<StepRecord> EarlierSteps { get; init; } = [];
+
+    /// <summary>Where parts are that were moved; a part that is not here is where it was on arrival: on the movement.</summary>
+    public ImmutableDictionary<string, PartPlace> Parts { get; init; } = ImmutableDictionary<string, PartPlace>.Empty;
+
+    /// <summary>Points served.</summary>
+    public ImmutableDictionary<string, Serving> Points { get; init; } = ImmutableDictionary<string, Serving>.Empty;
+
+    /// <summary>Clocks, running and stopped, by their step.</summary>
+    public ImmutableDictionary<StepRef, Soak> Soaks { get; init; } = ImmutableDictionary<StepRef, Soak>.Empty;
+
+    /// <summary>Findings in the order noted.</summary>
+    public ImmutableList<Noted<JobEvent.FindingNoted>> Findings { get; init; } = [];
+
+    /// <summary>Deviations in the order noted.</summary>
+    public ImmutableList<Noted<JobEvent.DeviationNoted>> Deviations { get; init; } = [];
+
+    /// <summary>What drives the train.</summary>
+    public Power Power { get; init; } = Power.Unknown;
+
+    /// <summary>Turns of set-up written down, or null.</summary>
+    public decimal? SetUpTurns { get; init; }
+
+    /// <summary>All actions, in order; those taken back too.</summary>
+    public ImmutableList<LogEntry> Log { get; init; } = [];
+
+    /// <summary>Numbers of the actions that were taken back.</summary>
+    public ImmutableHashSet<int> TakenBack { get; init; } = [];
+
+    /// <summary>Ids of the actions in the log.</summary>
+    public ImmutableHashSet<string> ActionIds { get; init; } = [];
+
+    /// <summary>Where a part is.</summary>
+    public PartPlace PlaceOf(string part) => Parts.GetValueOrDefault(part) ?? new PartPlace.OnMovement();
+
+    /// <summary>The running soak that a part is in, or null.</summary>
+    public Soak? SoakOf(string part) => RunningSoaks.FirstOrDefault(s => s.Begun.Kind != SoakKind.Wait && s.Begun.Parts.Contains(part));
+
+    /// <summary>Clocks that run, earliest first.</summary>
+    public IEnumerable<Soak> RunningSoaks => Soaks.Values.Where(s => s.Ended is null).OrderBy(s => s.BegunAt.Wall);
+
+    /// <summary>The occurrence of a step that is at hand.</summary>
+    public StepRef At(StepKey step) => Steps.GetValueOrDefault(step)?.Step ?? new StepRef(step.Instance, step.Step, 1);
+
+    /// <summary>True if a step was done or passed over.</summary>
+    public bool IsSettled(StepKey step) => Steps.GetValueOrDefault(step)?.End is not null;
+}
+
+/// <summary>What was done of one occurrence of a step.</summary>
+/// <param name="Step">Which.</param>
+/// <param name="Answered">Keys of the asks that were answered or left.</param>
+/// <param name="End">How it was settled, or null.</param>
+public sealed record StepRecord(StepRef Step, ImmutableHashSet<string> Answered, StepEnd? End);
+
+/// <summary>How a step was settled.</summary>
+/// <param name="Done">True if done, false if passed over.</param>
+/// <param name="At">When it was written down.</param>
+/// <param name="By">By whom.</param>
+/// <param name="Remembered">The time as remembered, if it was entered afterwards.</param>
+public sealed record StepEnd(bool Done, Moment At, string By, DateTimeOffset? Remembered);
+
+/// <summary>A point as served.</summary>
+public sealed record Serving(JobEvent.PointServed Event, Moment At, string By);
+
+/// <summary>A clock.</summary>
+public sealed record Soak(JobEvent.SoakBegun Begun, Moment BegunAt, string By, JobEvent.SoakEnded? Ended, Moment? EndedAt)
+{
+    /// <summary>How long it has run at a moment, or ran.</summary>
+    public Elapsed Length(Moment now) => Ended is { } e ? new Elapsed(e.Length, e.Certain) : BegunAt.Until(now);
+
+    /// <summary>Where it stands in its window.</summary>
+    public Standing Standing(Moment now) => Begun.Window.Of(Length(now).Length);
+}
+
+/// <summary>An event with who and when.</summary>
+public sealed record Noted<T>(T Event, Moment At, string By, int Action) where T : JobEvent;

@@ -1,0 +1,103 @@
+using ServiceRunner.Core.Procedures;
+
+namespace ServiceRunner.Core.Jobs;
+
+/// <summary>A step in its stage, and its place in the suggested order of the whole job.</summary>
+public sealed record PlannedStep(StepKey Key, Step Step, Stage Stage, int Index)
+{
+    /// <summary>Whether the step belongs to a job, by the facts answered so far.</summary>
+    public Belonging BelongsTo(Job job)
+    {
+        foreach (Condition condition in Step.OnlyIf)
+        {
+            if (!job.Facts.TryGetValue(condition.Fact, out string? answer)) return Belonging.Unasked;
+            if (!condition.Answers.Contains(answer)) return Belonging.No;
+        }
+        return Belonging.Yes;
+    }
+}
+
+/// <summary>
+/// The procedures of a job as one list of steps, with everything found by its id. It depends on the pinned texts alone
+/// and never on what was done.
+/// </summary>
+public sealed class Plan
+{
+    private readonly Dictionary<StepKey, PlannedStep> _steps = [];
+    private readonly Dictionary<string, Part> _parts = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, OilingPoint> _points = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, JobQuestion> _questions = new(StringComparer.Ordinal);
+    private readonly ILookup<string, string> _holders;
+    private readonly ILookup<string, string> _coveredBy;
+
+    /// <summary>Joins procedures in the order given, each under its instance's name.</summary>
+    public Plan(IEnumerable<(string Instance, Procedure Procedure)> procedures)
+    {
+        List<PlannedStep> steps = [];
+        foreach ((string instance, Procedure procedure) in procedures)
+        {
+            foreach (Stage stage in procedure.Stages)
+                foreach (Step step in stage.Steps)
+                {
+                    PlannedStep planned = new(new StepKey(instance, step.Id), step, stage, steps.Count);
+                    if (_steps.TryAdd(planned.Key, planned)) steps.Add(planned);
+                }
+            foreach (Part part in procedure.Parts) _parts.TryAdd(part.Id, part);
+            foreach (OilingPoint point in procedure.OilingPoints) _points.TryAdd(point.Id, point);
+            foreach (JobQuestion question in procedure.Asks) _questions.TryAdd(question.Fact, question);
+        }
+        Steps = steps;
+        _holders = _parts.Values.Where(p => p.Seat is not null).ToLookup(p => p.Seat!.Value.Value, p => p.Id.Value);
+        _coveredBy = _parts.Values.SelectMany(p => p.Under.Select(u => (Part: p.Id.Value, Cover: u.Value))).ToLookup(x => x.Cover, x => x.Part);
+    }
+
+    /// <summary>All steps in the suggested order.</summary>
+    public IReadOnlyList<PlannedStep> Steps { get; }
+
+    /// <summary>All parts.</summary>
+    public IReadOnlyCollection<Part> Parts => _parts.Values;
+
+    /// <summary>All oiling points.</summary>
+    public IReadOnlyCollection<OilingPoint> Points => _points.Values;
+
+    /// <summary>A step, or null.</summary>
+    public PlannedStep? Find(StepKey key) => _steps.GetValueOrDefault(key);
+
+    /// <summary>A part, or null.</summary>
+    public Part? Part(string id) => _parts.GetValueOrDefault(id);
+
+    /// <summary>A part's name, or its id if no procedure names it.</summary>
+    public string NameOf(string part) => _parts.GetValueOrDefault(part)?.Name ?? part;
+
+    /// <summary>An oiling point, or null.</summary>
+    public OilingPoint? Point(string id) => _points.GetValueOrDefault(id);
+
+    /// <summary>A question about the job, or null.</summary>
+    public JobQuestion? Question(string fact) => _questions.GetValueOrDefault(fact);
+
+    /// <summary>Screws and pins that hold a part.</summary>
+    public IEnumerable<string> HoldersOf(string part) => _holders[part];
+
+    /// <summary>Parts that lie under a part.</summary>
+    public IEnumerable<string> CoveredBy(string part) => _coveredBy[part];
+
+    /// <summary>The steps that belong to the job, or may, in the suggested order.</summary>
+    public IEnumerable<PlannedStep> InForce(Job job) => Steps.Where(s => s.BelongsTo(job) != Belonging.No);
+
+    /// <summary>The first fact that a step depends on and that is not answered yet, or null.</summary>
+    public JobQuestion? OpenQuestion(PlannedStep step, Job job) =>
+        step.Step.OnlyIf.Where(c => !job.Facts.ContainsKey(c.Fact)).Select(c => Question(c.Fact)).FirstOrDefault(q => q is not null);
+}
+
+/// <summary>Whether a step belongs to a job.</summary>
+public enum Belonging
+{
+    /// <summary>It does.</summary>
+    Yes,
+
+    /// <summary>A fact of the job rules it out.</summary>
+    No,
+
+    /// <summary>That depends on a fact that nobody has asked yet.</summary>
+    Unasked,
+}
