@@ -1,0 +1,135 @@
+using System.Text.Json;
+using ServiceRunner.Core.Jobs;
+using ServiceRunner.Core.Quantities;
+
+namespace ServiceRunner.Files.Events;
+
+/// <summary>
+/// The stored shapes of <see cref="JobEvent"/>: <c>kind</c> is a word and, after a dot, the version of its shape.
+/// Names on disk are written here and nowhere else. Each is pinned by a file beside the tests; an old version stays
+/// readable for ever.
+/// </summary>
+public static class JobEventShapes
+{
+    /// <summary>Writes one event as an object.</summary>
+    public static void Write(Utf8JsonWriter w, JobEvent e)
+    {
+        w.WriteStartObject();
+        switch (e)
+        {
+            case JobEvent.Opened x: Kind(w, "opened.1"); w.Text("number", x.Number); w.Text("what", x.What); w.Text("owner", x.Owner); break;
+            case JobEvent.ProcedureJoined x: Kind(w, "procedure-joined.1"); Joined(w, x); break;
+            case JobEvent.FactAnswered x: Kind(w, "fact.1"); w.Text("fact", x.Fact); w.Text("answer", x.Answer); break;
+            case JobEvent.Started: Kind(w, "started.1"); break;
+            case JobEvent.Paused x: Kind(w, "paused.1"); w.Text("why", x.Why); break;
+            case JobEvent.Resumed: Kind(w, "resumed.1"); break;
+            case JobEvent.Held x: Kind(w, "held.1"); w.Text("for", StoredWords.Of(x.For)); w.Text("detail", x.Detail); w.Text("condition", x.Condition); w.Day("until", x.Until); break;
+            case JobEvent.Restarted: Kind(w, "restarted.1"); break;
+            case JobEvent.Stopped x: Kind(w, "stopped.1"); w.Text("reason", x.Reason); break;
+            case JobEvent.Aborted x: Kind(w, "aborted.1"); w.Text("reason", x.Reason); break;
+            case JobEvent.Completed: Kind(w, "completed.1"); break;
+            case JobEvent.StepDone x: Kind(w, "done.1"); w.Step(x.Step); w.Time("remembered", x.Remembered); break;
+            case JobEvent.StepSkipped x: Kind(w, "skipped.1"); w.Step(x.Step); break;
+            case JobEvent.StepBegunAgain x: Kind(w, "again.1"); w.Step(x.Step); break;
+            case JobEvent.Confirmed x: Kind(w, "confirmed.1"); w.Step(x.Step); w.Text("ask", x.Ask); w.Text("answer", x.Answer); break;
+            case JobEvent.Examined x: Kind(w, "examined.1"); w.Step(x.Step); w.Text("spot", x.Spot); w.Text("seen", x.Choice); break;
+            case JobEvent.Measured x: Kind(w, "measured.1"); w.Step(x.Step); w.Text("what", x.What); w.Typed("value", x.Value); w.Text("unit", x.Unit); w.Number("least", x.AtLeast); w.Number("most", x.AtMost); break;
+            case JobEvent.Felt x: Kind(w, "felt.1"); w.Step(x.Step); w.Text("what", x.What); w.Text("felt", x.Choice); break;
+            case JobEvent.Counted x: Kind(w, "counted.1"); w.Step(x.Step); w.Text("what", x.What); w.Typed("value", x.Value); w.Text("unit", x.Unit); w.Number("least", x.AtLeast); w.Number("most", x.AtMost); break;
+            case JobEvent.RateTaken x: Kind(w, "rate.1"); w.Step(x.Step); w.Number("hours", x.AfterHours); w.Text("position", x.Position); w.Typed("rate", x.Rate); w.Typed("amplitude", x.Amplitude); w.Typed("beat-error", x.BeatError); break;
+            case JobEvent.PointServed x: Kind(w, "served.1"); w.Step(x.Step); w.Text("point", x.Point); w.Text("role", x.Role); w.Text("lubricant", x.Lubricant); w.Text("batch", x.Batch); break;
+            case JobEvent.AskLeft x: Kind(w, "left.1"); w.Step(x.Step); w.Text("ask", x.Ask); break;
+            case JobEvent.SoakBegun x: Kind(w, "soak-begun.1"); Begun(w, x); break;
+            case JobEvent.SoakEnded x: Kind(w, "soak-ended.1"); w.Step(x.Step); w.Seconds("length", x.Length); w.WriteBoolean("certain", x.Certain); break;
+            case JobEvent.PartMoved x: Kind(w, "part.1"); w.Text("part", x.Part); w.Text("to", StoredWords.Of(x.To).Word); w.Text("detail", StoredWords.Of(x.To).Detail); break;
+            case JobEvent.PowerChanged x: Kind(w, "power.1"); w.Text("power", StoredWords.Of(x.Power)); w.Number("turns", x.Turns); break;
+            case JobEvent.EstimateNoted x: Kind(w, "estimate.1"); w.Step(x.Step); w.Text("text", x.Text); break;
+            case JobEvent.ConsentNoted x: Kind(w, "consent.1"); w.Step(x.Step); w.Text("text", x.Text); break;
+            case JobEvent.Witnessed x: Kind(w, "witnessed.1"); w.Step(x.Step); w.Text("witness", x.Initials); break;
+            case JobEvent.FindingNoted x: Kind(w, "finding.1"); w.Text("finding", x.Finding); w.Text("spot", x.Spot); w.Text("part", x.Part); w.Text("what", x.What); w.Text("weight", StoredWords.Of(x.Weight)); w.Text("sure", StoredWords.Of(x.Sure)); break;
+            case JobEvent.DeviationNoted x: Kind(w, "deviation.1"); w.Text("deviation", x.Kind); w.Step(x.Step); w.Text("detail", x.Detail); w.Text("reason", x.Reason); break;
+            case JobEvent.TakenBack x: Kind(w, "taken-back.1"); w.WriteNumber("action", x.Action); break;
+            default: throw new InvalidOperationException($"no stored shape for {e.GetType().Name}");
+        }
+        w.WriteEndObject();
+    }
+
+    /// <summary>Reads one event.</summary>
+    /// <exception cref="UnknownEventException">A later program wrote it.</exception>
+    /// <exception cref="FormatException">A value in it makes no sense.</exception>
+    public static JobEvent Read(JsonElement e) => e.Text("kind") switch
+    {
+        "opened.1" => new JobEvent.Opened(e.Text("number"), e.Text("what"), e.Text("owner")),
+        "procedure-joined.1" => new JobEvent.ProcedureJoined(e.Text("instance"), e.Text("procedure"), e.Text("title"), e.Text("revision"), Pinned(e), e.Text("because")),
+        "fact.1" => new JobEvent.FactAnswered(e.Text("fact"), e.Text("answer")),
+        "started.1" => new JobEvent.Started(),
+        "paused.1" => new JobEvent.Paused(e.Text("why")),
+        "resumed.1" => new JobEvent.Resumed(),
+        "held.1" => new JobEvent.Held(StoredWords.ReadHoldFor(e.Text("for")), e.Text("detail"), e.Text("condition"), e.Day("until")),
+        "restarted.1" => new JobEvent.Restarted(),
+        "stopped.1" => new JobEvent.Stopped(e.Text("reason")),
+        "aborted.1" => new JobEvent.Aborted(e.Text("reason")),
+        "completed.1" => new JobEvent.Completed(),
+        "done.1" => new JobEvent.StepDone(e.Step(), e.Time("remembered")),
+        "skipped.1" => new JobEvent.StepSkipped(e.Step()),
+        "again.1" => new JobEvent.StepBegunAgain(e.Step()),
+        "confirmed.1" => new JobEvent.Confirmed(e.Step(), e.Text("ask"), e.Text("answer")),
+        "examined.1" => new JobEvent.Examined(e.Step(), e.Text("spot"), e.Text("seen")),
+        "measured.1" => new JobEvent.Measured(e.Step(), e.Text("what"), Value(e), e.Text("unit"), e.Number("least"), e.Number("most")),
+        "felt.1" => new JobEvent.Felt(e.Step(), e.Text("what"), e.Text("felt")),
+        "counted.1" => new JobEvent.Counted(e.Step(), e.Text("what"), Value(e), e.Text("unit"), e.Number("least"), e.Number("most")),
+        "rate.1" => new JobEvent.RateTaken(e.Step(), e.Number("hours"), e.Text("position"), e.Typed("rate") ?? throw new FormatException("a rate without its figure"), e.Typed("amplitude"), e.Typed("beat-error")),
+        "served.1" => new JobEvent.PointServed(e.Step(), e.Text("point"), e.Text("role"), e.Text("lubricant"), e.Text("batch")),
+        "left.1" => new JobEvent.AskLeft(e.Step(), e.Text("ask")),
+        "soak-begun.1" => new JobEvent.SoakBegun(e.Step(), StoredWords.ReadSoakKind(e.Text("clock")), e.Text("solution"), e.Text("jar"), e.Texts("parts"), Window(e)),
+        "soak-ended.1" => new JobEvent.SoakEnded(e.Step(), e.Seconds("length") ?? TimeSpan.Zero, e.GetProperty("certain").GetBoolean()),
+        "part.1" => new JobEvent.PartMoved(e.Text("part"), StoredWords.ReadPlace(e.Text("to"), e.Text("detail"))),
+        "power.1" => new JobEvent.PowerChanged(StoredWords.ReadPower(e.Text("power")), e.Number("turns")),
+        "estimate.1" => new JobEvent.EstimateNoted(e.Step(), e.Text("text")),
+        "consent.1" => new JobEvent.ConsentNoted(e.Step(), e.Text("text")),
+        "witnessed.1" => new JobEvent.Witnessed(e.Step(), e.Text("witness")),
+        "finding.1" => new JobEvent.FindingNoted(e.Text("finding"), e.Text("spot"), e.Text("part"), e.Text("what"), StoredWords.ReadWeight(e.Text("weight")), StoredWords.ReadSureness(e.Text("sure"))),
+        "deviation.1" => new JobEvent.DeviationNoted(e.Text("deviation"), e.StepOrNone(), e.Text("detail"), e.Text("reason")),
+        "taken-back.1" => new JobEvent.TakenBack(e.GetProperty("action").GetInt32()),
+        var kind => throw new UnknownEventException(kind),
+    };
+
+    private static void Kind(Utf8JsonWriter w, string kind) => w.WriteString("kind", kind);
+
+    private static TypedNumber Value(JsonElement e) => e.Typed("value") ?? throw new FormatException("a measure without its figure");
+
+    private static void Joined(Utf8JsonWriter w, JobEvent.ProcedureJoined x)
+    {
+        w.Text("instance", x.Instance);
+        w.Text("procedure", x.Procedure);
+        w.Text("title", x.Title);
+        w.Text("revision", x.Revision);
+        w.WriteStartArray("texts");
+        foreach (PinnedText text in x.Texts)
+        {
+            w.WriteStartObject();
+            w.WriteString("name", text.Name);
+            w.WriteString("sha256", text.Hash);
+            w.WriteEndObject();
+        }
+        w.WriteEndArray();
+        w.Text("because", x.Because);
+    }
+
+    private static IReadOnlyList<PinnedText> Pinned(JsonElement e) =>
+        [.. e.GetProperty("texts").EnumerateArray().Select(t => new PinnedText(t.Text("name"), t.Text("sha256")))];
+
+    private static void Begun(Utf8JsonWriter w, JobEvent.SoakBegun x)
+    {
+        w.Step(x.Step);
+        w.Text("clock", StoredWords.Of(x.Kind));
+        w.Text("solution", x.Solution);
+        w.Text("jar", x.Jar);
+        w.Texts("parts", x.Parts);
+        w.Seconds("least", x.Window.Least);
+        w.Seconds("aim", x.Window.Aim);
+        w.Seconds("most", x.Window.Most);
+    }
+
+    private static Window Window(JsonElement e) => new(e.Seconds("least") ?? TimeSpan.Zero, e.Seconds("aim") ?? TimeSpan.Zero, e.Seconds("most"));
+}
