@@ -1,0 +1,111 @@
+using ServiceRunner.Core.Benches;
+using ServiceRunner.Core.Jobs;
+using ServiceRunner.Files.Data;
+using ServiceRunner.Files.Journal;
+using ServiceRunner.Files.Machine;
+using ServiceRunner.Files.Procedures;
+using ServiceRunner.Files.Sentences;
+using ServiceRunner.Session;
+using ServiceRunner.Verbs;
+
+namespace ServiceRunner.Demo;
+
+/// <summary>Makes the invented workshop: jobs in different states, walked by the real rules with a clock that ends now.</summary>
+internal static class DemoWorkshop
+{
+    private const string Service = "wrist-hand-wound-17-jewels";
+
+    /// <summary>Makes it in an empty or missing folder; a sentence if that fails, else null.</summary>
+    public static string? Make(string path, MachineClock machine)
+    {
+        if (DataFolder.Create(path) is FolderRefused refused) return FaultWords.Sentence(refused.Fault, path);
+        File.WriteAllText(Path.Combine(path, House.WorkshopFile), House.Embedded("demo/").First(f => f.Name == "workshop.yaml").Text);
+        DemoTime time = new(machine);
+        using BenchSession? session = House.Open(path, OpenMode.Own, time.Clock, out _);
+        if (session is null) return "The invented workshop could not be opened.";
+        time.Now = time.Present.AddDays(-40);
+        session.Act(new BenchAction.Begin(session.Workshop.Name), "IV");
+        session.Act(new BenchAction.SignIn("IV"), "IV");
+        Shelf(session);
+        Finished(session, time);
+        WaitingForAPart(session, time);
+        ReadyToOil(session, time);
+        BookedIn(session, time);
+        Soaking(session, time);
+        return null;
+    }
+
+    private static void Shelf(BenchSession session)
+    {
+        FillJars(session);
+        DateOnly opened = DateOnly.FromDateTime(session.Now.Wall.Date).AddDays(-120);
+        foreach ((string lubricant, string batch) in new[] { ("light-oil", "L-2207"), ("heavy-oil", "H-1140"), ("stone-grease", "S-0318"), ("winding-grease", "W-0925"), ("spring-grease", "F-0402") })
+            session.Act(new BenchAction.TakeBatch(lubricant, batch, opened, opened.AddYears(2)));
+    }
+
+    private static void FillJars(BenchSession session)
+    {
+        foreach (Core.Workshops.Jar jar in session.Workshop.Jars) session.Act(new BenchAction.FillJar(jar.Id));
+    }
+
+    private static OpenJob Book(BenchSession session, string number, string what, string owner)
+    {
+        string ownerId = Identity.New();
+        session.Owners.Save(ownerId, new Owner(owner, ""));
+        ReadProcedure procedure = session.Library.Read(Service) ?? throw new InvalidOperationException("the service procedure is not shipped");
+        (string id, ActOutcome outcome) = session.Book(number, what, ownerId, procedure);
+        return outcome.IsDone && session.Read(id) is JobReading.Ready ready ? ready.Job : throw new InvalidOperationException(outcome.Sentence(new Plan([]), session.Folder.Path));
+    }
+
+    private static void Finished(BenchSession session, DemoTime time)
+    {
+        time.Now = time.Present.AddDays(-16).Date.AddHours(9);
+        OpenJob job = Book(session, "Q26-101", "Wrist watch, silvered dial, steel case", "M. Halvorsen");
+        DemoRepairer repairer = new(session, time, job);
+        repairer.WalkTo(null);
+        repairer.Act(new JobAction.Complete(""));
+    }
+
+    private static void WaitingForAPart(BenchSession session, DemoTime time)
+    {
+        time.Now = time.Present.AddDays(-23).Date.AddHours(10);
+        OpenJob job = Book(session, "Q26-104", "Wrist watch, black dial, gold-filled case", "R. Osei");
+        DemoRepairer repairer = new(session, time, job);
+        repairer.WalkTo("wash/jars-ready");
+        repairer.Act(new JobAction.NoteFinding("fourth-wheel", "fourth-wheel", "long pivot bent; a new wheel is wanted", Weight.StopsTheWork, Sureness.Seen));
+        repairer.Act(new JobAction.Hold(HoldFor.Part, "a fourth wheel, ordered", "power off, parts in the tray, covered", null));
+    }
+
+    private static void ReadyToOil(BenchSession session, DemoTime time)
+    {
+        time.Now = time.Present.AddDays(-3).Date.AddHours(9);
+        OpenJob job = Book(session, "Q26-107", "Wrist watch, cream dial, small case", "P. Lindqvist");
+        DemoRepairer repairer = new(session, time, job);
+        repairer.WalkTo("oil-train-side");
+        repairer.Act(new JobAction.Pause("the day was over"));
+    }
+
+    private static void BookedIn(BenchSession session, DemoTime time)
+    {
+        time.Now = time.Present.AddHours(-3);
+        Book(session, "Q26-109", "Wrist watch, engraved back, does not go", "S. Marchetti");
+    }
+
+    private static void Soaking(BenchSession session, DemoTime time)
+    {
+        time.Now = time.Present.AddHours(-20);
+        FillJars(session);
+        OpenJob job = Book(session, "Q26-108", "Wrist watch, white dial, stops at night", "E. Nakamura");
+        DemoRepairer repairer = new(session, time, job);
+        repairer.WalkTo("wash/wash");
+        foreach (Soak soak in job.State.RunningSoaks.ToList())
+        {
+            time.Now += soak.Begun.Window.Aim;
+            repairer.Act(new JobAction.EndSoak(soak.Begun.Step));
+        }
+        Offer wash = Offer.OfStep(job.State, job.Plan.Find(new StepKey("1", "wash/wash"))!, session.Circumstances(job));
+        time.Now = time.Present.AddSeconds(-20);
+        repairer.Act(wash.Act!);
+        time.Now = time.Present;
+    }
+}

@@ -1,0 +1,52 @@
+using System.CommandLine;
+using System.Text;
+using ServiceRunner.Demo;
+using ServiceRunner.Verbs;
+
+namespace ServiceRunner;
+
+internal static class Program
+{
+    public static int Main(string[] args)
+    {
+        Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        return Root().Parse(args).Invoke();
+    }
+
+    internal static RootCommand Root()
+    {
+        Option<string> data = new("--data") { Description = "The data folder.", HelpName = "FOLDER", DefaultValueFactory = _ => House.DefaultFolder, Recursive = true };
+        Option<bool> read = new("--read") { Description = "Open to read only, also while another run has the folder." };
+        Option<bool> mono = new("--monochrome") { Description = "Weight and underline instead of colour (as NO_COLOR does)." };
+        RootCommand root = new("ServiceRunner walks a watch or clock repairer through a service and keeps the log of it.") { data, read, mono };
+        root.SetAction(p => BenchVerb.Run(p.GetValue(data)!, p.GetValue(read), p.GetValue(mono)));
+
+        Option<bool> reset = new("--reset") { Description = "Throw the invented workshop away and make it anew." };
+        Command demo = new("demo", "Open the bench on an invented workshop, in a folder of its own.") { reset, mono };
+        demo.SetAction(p => DemoVerb.Run(p.GetResult(data) is { Implicit: false } ? p.GetValue(data)! : House.DemoFolder, p.GetValue(reset), p.GetValue(mono)));
+
+        Argument<string[]> paths = new("PATH") { Description = "Files, or folders with .yaml files.", Arity = ArgumentArity.OneOrMore };
+        Option<bool> json = new("--json") { Description = "Write what was found as JSON." };
+        Command check = new("check", "Check procedures and workshop files.") { paths, json };
+        check.SetAction(p => CheckVerb.Run(p.GetValue(paths)!, p.GetValue(data)!, p.GetValue(json)));
+
+        Option<bool> all = new("--all") { Description = "Also those finished long ago." };
+        Command jobs = new("jobs", "List the jobs.") { all };
+        jobs.SetAction(p => JobsVerb.Run(p.GetValue(data)!, p.GetValue(all)));
+
+        Argument<string> job = new("JOB") { Description = "The job's number." };
+        Command report = new("report", "Write what was done in a job as plain text.") { job };
+        report.SetAction(p => ReportVerb.Run(p.GetValue(data)!, p.GetValue(job)!));
+
+        Option<string?> recover = new("--recover") { Description = "Copy what is whole into a new folder.", HelpName = "FOLDER" };
+        Command audit = new("audit", "Verify the whole job log and name every damage.") { recover };
+        audit.SetAction(p => AuditVerb.Run(p.GetValue(data)!, p.GetValue(recover)));
+
+        Argument<string> shell = new("SHELL") { Description = "bash, zsh or fish." };
+        Command completion = new("completion", "Print a script that completes verbs and options in a shell.") { shell };
+        completion.SetAction(p => CompletionVerb.Run(p.GetValue(shell)!));
+
+        foreach (Command verb in new[] { demo, check, jobs, report, audit, completion }) root.Subcommands.Add(verb);
+        return root;
+    }
+}

@@ -1,0 +1,192 @@
+using ServiceRunner.Core.Benches;
+using ServiceRunner.Core.Jobs;
+using ServiceRunner.Core.Procedures;
+using ServiceRunner.Core.Quantities;
+using ServiceRunner.Files.Sentences;
+using ServiceRunner.Screens.Pick;
+using ServiceRunner.Session;
+
+namespace ServiceRunner.Screens.Run;
+
+public sealed partial class RunModel
+{
+    private Ask? AskAtHand => !LooksBack && Offer is Offer.Answer answer ? answer.Ask : null;
+
+    private PlannedStep? StepAtHand => LooksBack ? null : Shown;
+
+    private string NotRunning => State.Phase is Phase.Running ? "" : RejectionWords.Sentence(new Rejection.NotNow(State.Phase), Job.Plan);
+
+    private string Unless(bool possible, string whyNot) => NotRunning.Length > 0 ? NotRunning : possible ? "" : whyNot;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<ScreenAction> Actions =>
+    [
+        new([.. Session.Workshop.Pedal.GoOn.Select(k => k.Value)], LooksBack ? "return" : OfferWords.Key(Offer, Session.Workshop),
+            "Goes on: does the one thing named beside the key. A key held down goes on once.", () => "", GoOn, 0),
+        new([.. Session.Workshop.Pedal.Back.Select(k => k.Value)], "look back", "Shows what was done before; going on returns.", () => "", LookBack, 3),
+        new(["v"], "type it", "Types the answer to the question at hand: a figure, a state, what else is seen.",
+            () => Unless(AskAtHand is { Typable: true }, "Nothing here wants typing."), () => Type(AskAtHand!), AskAtHand is { Typable: true } ? 1 : 60),
+        new(["l"], "leave open", "Leaves the question at hand without an answer; that is a deviation.",
+            () => Unless(AskAtHand is not null, "No question is open here."), () => Act(new JobAction.Leave(AskAtHand!.Step, AskAtHand.Key), "Left open, and written down."), 20),
+        new(["b"], "bottle", "Takes a bottle into use for the lubricant at hand.",
+            () => Unless(AskAtHand is Ask.Oil && LubricantAtHand is not null, "No lubricant of the shelf is at hand here."), TakeBottle, AskAtHand is Ask.Oil ? 2 : 60),
+        new(["o"], "other lubricant", "Serves the point at hand with another lubricant of the shelf.",
+            () => Unless(AskAtHand is Ask.Oil && Session.Workshop.Lubricants.Count > 0, "No point is at hand, or the workshop file names no lubricant."), OtherLubricant, 61),
+        new(["e"], "end the clock", "Ends a clock now, also before its aim.",
+            () => State.RunningSoaks.Any() ? "" : "No clock of this job runs.", EndClock, 5),
+        new(["s"], "pass over", "Passes over the step; that is a deviation.",
+            () => Unless(StepAtHand is not null, "No step is at hand."), () => Act(new JobAction.Skip(State.At(StepAtHand!.Key)), $"Passed over: {StepAtHand!.Step.Do}."), 10),
+        new(["u"], "take back", "Takes the last act back; the log keeps that it was done.",
+            () => State.LastToTakeBack() is null ? "There is nothing to take back." : "", TakeBack, 4),
+        new(["f"], "finding", "Notes something wrong or unusual.", () => State.Phase.IsFinal ? NotRunning : "", NoteFinding, 6),
+        new(["p"], "pause", "Marks the place when you turn away.", () => NotRunning, () => Act(new JobAction.Pause(""), "The place is marked."), 7),
+        new(["h"], State.Phase is Phase.Held ? "end the wait" : "let it wait", "Lets the job wait for the owner, a part or a day; or ends that.",
+            () => State.Phase is Phase.Running or Phase.Paused or Phase.Held ? "" : NotRunning, Hold, 8),
+        new(["g"], "go to a step", "Takes another step than the one suggested.",
+            () => NotRunning, ChooseStep, 12),
+        new(["a"], "done meanwhile", "Enters steps that were done away from the screen, with the time as you remember it.",
+            () => Unless(StepAtHand is not null, "No step is at hand."), EnterAfterwards, 13),
+        new(["r"], "do it again", "Takes the step that you look back at up once more.",
+            () => Unless(LooksBack, "Look back at the step first."), Again, LooksBack ? 1 : 62),
+        new(["m"], "move a part", "Says where a part is: tray, set aside, sent out, lost, replaced, on the movement.",
+            () => State.Phase.IsFinal ? NotRunning : "", MovePart, 14),
+        new(["d"], "done otherwise", "Notes that something was done in another way than written.",
+            () => State.Phase.IsFinal ? NotRunning : "", NoteDeviation, 15),
+        new(["c"], "close", "Closes the job; with something owed it wants a reason.", () => NotRunning, Close, Offer is Offer.Close ? 1 : 63),
+        new(["x"], "return unrepaired", "Ends the job unrepaired, with the reason.", () => State.Phase.IsFinal ? NotRunning : "", StopJob, 64),
+        ScreenAction.Always("Esc", "bench", "Returns to the bench; clocks go on.", () => Shell.GoBack(), 16),
+    ];
+
+    private void TakeBack()
+    {
+        LogEntry entry = State.LastToTakeBack()!;
+        _back = null;
+        Act(new JobAction.TakeBack(entry.Number), $"Taken back: {What(entry)}.");
+    }
+
+    private string What(LogEntry entry) => entry.Events.Select(e => e switch
+    {
+        JobEvent.StepDone x => $"'{Do(x.Step)}' done",
+        JobEvent.StepSkipped x => $"'{Do(x.Step)}' passed over",
+        JobEvent.SoakBegun x => $"the start of '{Do(x.Step)}'",
+        JobEvent.SoakEnded x => $"the end of '{Do(x.Step)}'",
+        JobEvent.Examined x => $"{AskWords.Spoken(x.Spot, false)}: {x.Choice}",
+        JobEvent.PointServed x => $"served: {Job.Plan.Point(x.Point)?.Name ?? x.Point}",
+        JobEvent.FindingNoted x => $"finding: {x.What}",
+        JobEvent.PartMoved x => $"{Job.Plan.NameOf(x.Part)}: {JobWords.Of(x.To)}",
+        JobEvent.FactAnswered x => $"{x.Fact}: {x.Answer}",
+        _ => "",
+    }).LastOrDefault(w => w.Length > 0 && !w.Contains(" in ", StringComparison.Ordinal)) ?? "the last entry";
+
+    private string Do(StepRef step) => Job.Plan.Find(step.Key)?.Step.Do ?? step.Step;
+
+    private void EndClock()
+    {
+        List<Soak> running = [.. State.RunningSoaks];
+        if (running is [var only]) End(only);
+        else Shell.Choose("End which clock?", [.. running.Select(s => new Choice(JobWords.Clock(s.Begun, Session.Workshop), Times.Clock(s.Length(Session.Now).Length), () => End(s)))]);
+    }
+
+    private void End(Soak soak) => Act(new JobAction.EndSoak(soak.Begun.Step), $"Ended after {Times.Clock(soak.Length(Session.Now).Length)}.");
+
+    private Core.Workshops.Lubricant? LubricantAtHand => AskAtHand is Ask.Oil oil ? Session.Circumstances(Job).LubricantFor(oil.Point.Role) : null;
+
+    private void TakeBottle()
+    {
+        Core.Workshops.Lubricant lubricant = LubricantAtHand!;
+        Shell.Ask(new Prompt($"Which bottle of {lubricant.Name}?", "The batch on the bottle; it stays in use until you name another.", Session.Bench.BatchNames.GetValueOrDefault(lubricant.Id) ?? "", batch =>
+        {
+            ActOutcome outcome = Session.Act(new BenchAction.TakeBatch(lubricant.Id, batch, null, null));
+            return Complaint(outcome, $"In use: {lubricant.Name}, {batch.Trim()}.");
+        }));
+    }
+
+    private void OtherLubricant()
+    {
+        Ask.Oil oil = (Ask.Oil)AskAtHand!;
+        Shell.Choose($"{oil.Point.Name}: served with what?", [.. Session.Workshop.Lubricants.Select(l => new Choice(l.Name, Times.List(l.Roles.Select(r => JobWords.Role(r))), () =>
+            Act(new JobAction.Answer(oil.Step, oil.Key, new AnswerValue.Served(l.Id, Session.Bench.BatchNames.GetValueOrDefault(l.Id) ?? "")), $"Served with {l.Name}.")))]);
+    }
+
+    private void NoteFinding() => Shell.Ask(new Prompt("What did you find?", "Place and fault, as: fourth wheel, lower pivot bent.", "", text =>
+        text.Trim().Length == 0 ? "Nothing was typed." : Complaint(Session.Act(Job, new JobAction.NoteFinding(StepAtHand?.Step.Do ?? "", "", text.Trim(), Weight.Service, Sureness.Seen)), "The finding is noted.")));
+
+    private void NoteDeviation() => Shell.Ask(new Prompt("What was done in another way, and why?", "A few words.", "", text =>
+        Complaint(Session.Act(Job, new JobAction.NoteDeviation(StepAtHand is { } step ? State.At(step.Key) : null, text)), "Written down.")));
+
+    private void Hold()
+    {
+        if (State.Phase is Phase.Held)
+        {
+            Act(new JobAction.Restart(), "On the bench again.");
+            return;
+        }
+        Shell.Choose("What does it wait for?",
+        [
+            new Choice("The owner's word", "", () => AskHold(HoldFor.Owner)),
+            new Choice("A part", "", () => AskHold(HoldFor.Part)),
+            new Choice("A day", "", () => AskHold(HoldFor.Day)),
+            new Choice("Something else", "", () => AskHold(HoldFor.Other)),
+        ]);
+    }
+
+    private void AskHold(HoldFor what) => Shell.Ask(new Prompt("What exactly?", "As: a fourth wheel, ordered today.", "", detail =>
+        Shell.AskNext(new Prompt("In which condition does it lie?", "What makes it keep: power off, balance secured, covered.", State.Power == Power.Off ? "power off, covered" : "", condition =>
+            condition.Trim().Length == 0 ? "Say in which condition it can wait." : Complaint(Session.Act(Job, new JobAction.Hold(what, detail.Trim(), condition.Trim(), null)), "It waits.")))));
+
+    private void ChooseStep() => Shell.Choose("Go to which step?", [.. Job.Plan.InForce(State).Where(s => !State.IsSettled(s.Key)).Select(s =>
+        new Choice(s.Step.Do, s.Stage.Title + (Blocker.Of(State, s, Job.Plan) is [var first, ..] ? $": {RejectionWords.Sentence(first, Job.Plan)}" : ""), () => _chosen = s.Key))]);
+
+    private void EnterAfterwards()
+    {
+        List<PlannedStep> open = [.. Job.Plan.InForce(State).Where(s => s.Index >= StepAtHand!.Index && s.BelongsTo(State) == Belonging.Yes && !State.IsSettled(s.Key))];
+        Shell.Choose("Done up to and with which step?", [.. open.Select((s, i) => new Choice(s.Step.Do, s.Stage.Title, () =>
+            Shell.Ask(new Prompt($"When were the {Times.Count(i + 1, "step")} done?", "As: 14:30, or 2026-11-23 14:30.", Session.Now.Wall.ToString("H:mm", System.Globalization.CultureInfo.InvariantCulture), text =>
+                Remembered(text) is not { } when ? $"'{text.Trim()}' is not a time; type 14:30 or 2026-11-23 14:30."
+                    : Complaint(Session.Act(Job, new JobAction.EnterAfterwards([.. open.Take(i + 1).Select(x => State.At(x.Key))], when)), $"{Times.Count(i + 1, "step")} entered afterwards.")))))]);
+    }
+
+    private DateTimeOffset? Remembered(string text)
+    {
+        DateTimeOffset now = Session.Now.Wall;
+        if (TimeOnly.TryParseExact(text.Trim(), ["H:mm", "HH:mm"], System.Globalization.CultureInfo.InvariantCulture, System.Globalization.DateTimeStyles.None, out TimeOnly time))
+        {
+            DateTimeOffset today = new(DateOnly.FromDateTime(now.Date).ToDateTime(time), now.Offset);
+            return today > now ? today.AddDays(-1) : today;
+        }
+        return DateTime.TryParseExact(text.Trim(), ["yyyy-MM-dd H:mm", "yyyy-MM-dd HH:mm"], System.Globalization.CultureInfo.InvariantCulture, System.Globalization.DateTimeStyles.None, out DateTime day)
+            ? new DateTimeOffset(day, now.Offset) : null;
+    }
+
+    private void Again()
+    {
+        PlannedStep step = Shown!;
+        _back = null;
+        if (Act(new JobAction.Again(step.Key), $"To be done again: {step.Step.Do}.")) _chosen = step.Key;
+    }
+
+    private void MovePart() => Shell.Choose("Which part?", [.. Job.Plan.Parts.Select(p => new Choice(p.Name, JobWords.Of(State.PlaceOf(p.Id)), () =>
+        Shell.Choose($"Where is it: {p.Name}?",
+        [
+            new Choice($"In the tray{(p.Compartment.Length > 0 ? $", {p.Compartment}" : "")}", "", () => Move(p, new PartPlace.InTray(p.Compartment))),
+            new Choice("On the movement, for good", "", () => Move(p, new PartPlace.OnMovement())),
+            new Choice("On the movement, tried dry", "", () => Move(p, new PartPlace.TriedDry())),
+            new Choice("Set aside", "", () => Move(p, new PartPlace.SetAside(""))),
+            new Choice("Sent out", "", () => Move(p, new PartPlace.SentOut(""))),
+            new Choice("Lost", "", () => Move(p, new PartPlace.Lost())),
+            new Choice("Replaced, the old one kept for the owner", "", () => Move(p, new PartPlace.Replaced(""))),
+        ])))]);
+
+    private void Move(Part part, PartPlace to) => Act(new JobAction.MovePart(part.Id, to), $"{part.Name}: {JobWords.Of(to)}.");
+
+    private void Close()
+    {
+        Owed owed = Owed.Of(State, Job.Plan);
+        if (owed.IsNothing) Act(new JobAction.Complete(""), "The job is closed; nothing is owed.");
+        else Shell.Ask(new Prompt($"Owed: {OfferWords.OwedWords(owed, Job.Plan)}. Why close it all the same?", "A reason; it is written down with your initials.", "", reason =>
+            reason.Trim().Length == 0 ? "Nothing was typed." : Complaint(Session.Act(Job, new JobAction.Complete(reason.Trim())), "The job is closed with something owed.")));
+    }
+
+    private void StopJob() => Shell.Ask(new Prompt("Why is it returned unrepaired?", "A reason.", "", reason =>
+        reason.Trim().Length == 0 ? "Nothing was typed." : Complaint(Session.Act(Job, new JobAction.Stop(reason.Trim())), "Returned unrepaired.")));
+}

@@ -1,0 +1,208 @@
+using ServiceRunner.Core.Benches;
+using ServiceRunner.Core.Jobs;
+using ServiceRunner.Core.Procedures;
+using ServiceRunner.Core.Quantities;
+using ServiceRunner.Files.Sentences;
+using ServiceRunner.Session;
+
+namespace ServiceRunner.Screens.Run;
+
+/// <summary>
+/// One job, step by step. One key goes on, one looks back; while looking back, going on only returns. What going on
+/// does is the job's <see cref="Core.Jobs.Offer"/>, and nothing else decides it.
+/// </summary>
+public sealed partial class RunModel : ScreenModel
+{
+    private readonly KnockGuard _guard;
+    private StepKey? _chosen;
+    private int? _back;
+    private string _lastOffer = "";
+    private bool _touched = true;
+
+    public RunModel(Shell shell, OpenJob job) : base(shell)
+    {
+        Job = job;
+        _guard = new KnockGuard(TimeSpan.FromMilliseconds(shell.Session.Workshop.Pedal.DeadMilliseconds));
+    }
+
+    /// <summary>The job.</summary>
+    public OpenJob Job { get; }
+
+    private Job State => Job.State;
+
+    private BenchSession Session => Shell.Session;
+
+    /// <inheritdoc/>
+    public override string Name => "Run";
+
+    /// <inheritdoc/>
+    public override string Head => $"{State.Number}, {JobWords.Of(State.Phase)}: {State.What}";
+
+    /// <summary>What going on would do.</summary>
+    public Offer Offer
+    {
+        get
+        {
+            Circumstances at = Session.Circumstances(Job);
+            Offer offer = Core.Jobs.Offer.Of(State, at);
+            if (_chosen is not { } chosen || State.Phase is not Phase.Running) return offer;
+            if (State.IsSettled(chosen) || Job.Plan.Find(chosen) is not { } step)
+            {
+                _chosen = null;
+                return offer;
+            }
+            return offer is Core.Jobs.Offer.End ? offer : Core.Jobs.Offer.OfStep(State, step, at);
+        }
+    }
+
+    /// <summary>The step that is shown: the one at hand, or the one looked back at.</summary>
+    public PlannedStep? Shown => _back is { } back ? Settled[back] : StepOf(Offer);
+
+    /// <summary>True while looking back.</summary>
+    public bool LooksBack => _back is not null;
+
+    /// <summary>What speaks against the step at hand.</summary>
+    public IReadOnlyList<Blocker> Against => Shown is { } step && !LooksBack && State.Phase is Phase.Running && !State.Soaks.ContainsKey(State.At(step.Key))
+        ? Blocker.Of(State, step, Job.Plan) : [];
+
+    /// <summary>The steps that were settled, in the order of that.</summary>
+    public IReadOnlyList<PlannedStep> Settled => [.. State.Steps.Values.Where(r => r.End is not null)
+        .OrderBy(r => r.End!.At.Wall).ThenBy(r => Job.Plan.Find(r.Step.Key)?.Index ?? 0).Select(r => Job.Plan.Find(r.Step.Key)!).Where(s => s is not null)];
+
+    /// <summary>The step after the one at hand, in the suggested order.</summary>
+    public PlannedStep? Then => Shown is { } step && !LooksBack
+        ? Job.Plan.Steps.Skip(step.Index + 1).FirstOrDefault(s => s.BelongsTo(State) != Belonging.No && !State.IsSettled(s.Key)) : null;
+
+    private static PlannedStep? StepOf(Offer offer) => offer switch
+    {
+        Offer.Fact x => x.For,
+        Offer.Answer x => x.Step,
+        Offer.Begin x => x.Step,
+        Offer.End x => x.Step,
+        Offer.Wait x => x.Step,
+        Offer.Do x => x.Step,
+        Offer.Stuck x => x.Step,
+        _ => null,
+    };
+
+    /// <summary>Goes on, unless the key was held or knocked.</summary>
+    public void GoOn()
+    {
+        if (!_guard.Admits(Shell.Steady)) return;
+        if (LooksBack)
+        {
+            _back = null;
+            return;
+        }
+        Offer offer = Offer;
+        if (offer.Act is { } act) Act(act, DoneWords(offer));
+        else if (offer is Offer.Answer { Ask: { Choices.Count: 0 } ask }) Type(ask);
+        else Shell.Say(OfferWords.WhyNothing(offer, Session.Workshop, Job.Plan, Session.Now));
+    }
+
+    /// <summary>Looks at the step settled before the one shown.</summary>
+    public void LookBack()
+    {
+        if (Settled.Count == 0) Shell.Say("Nothing was done yet.");
+        else _back = Math.Max(0, (_back ?? Settled.Count) - 1);
+    }
+
+    /// <summary>Acts on the job; where the workshop wants a reason, asks for it and acts again.</summary>
+    public bool Act(JobAction action, string done)
+    {
+        ActOutcome outcome = Session.Act(Job, action);
+        if (outcome is ActOutcome.Refused { Why: Rejection.ReasonWanted wanted } && WithReason(action) is { } again)
+        {
+            Shell.Ask(new Prompt($"Why {Times.List(wanted.Kinds.Select(JobWords.DeviationKind))}?", "A few words; it is written down with your initials.", "",
+                text => text.Trim().Length == 0 ? "Nothing was typed." : Complaint(Session.Act(Job, again(text.Trim())), done)));
+            return false;
+        }
+        return Shell.Tell(outcome, Job.Plan, done);
+    }
+
+    // For a question's answer: done says so, and what is refused keeps the question open.
+    private string Complaint(ActOutcome outcome, string done)
+    {
+        if (!outcome.IsDone) return outcome.Sentence(Job.Plan, Session.Folder.Path);
+        Shell.Say(done);
+        return "";
+    }
+
+    private static Func<string, JobAction>? WithReason(JobAction action) => action switch
+    {
+        JobAction.Answer x => reason => x with { Reason = reason },
+        JobAction.Leave x => reason => x with { Reason = reason },
+        JobAction.Do x => reason => x with { Reason = reason },
+        JobAction.Skip x => reason => x with { Reason = reason },
+        JobAction.BeginSoak x => reason => x with { Reason = reason },
+        JobAction.EndSoak x => reason => x with { Reason = reason },
+        JobAction.Complete x => reason => x with { Reason = reason },
+        _ => null,
+    };
+
+    private string DoneWords(Offer offer) => offer switch
+    {
+        Offer.Start => "Begun.",
+        Offer.Resume => "Look at what lies before you; then go on.",
+        Offer.Begin x => $"The clock runs: {Times.Window(x.Facet.Window)}.",
+        Offer.End x => $"Ended after {Times.Clock(x.Soak.Length(Session.Now).Length)}.",
+        Offer.Do x => Moved(x.Step.Step),
+        Offer.Answer { Left: 1 } x => Moved(x.Step.Step),
+        Offer.Answer x => $"Noted. {Times.Count(x.Left - 1, "question")} left in this step.",
+        _ => "",
+    };
+
+    private string Moved(Step step)
+    {
+        if (step.Removes.Count == 0) return $"Done: {step.Do}.";
+        IEnumerable<IGrouping<string, string>> places = step.Removes.Select(p => p.Value).GroupBy(p => Job.Plan.Part(p)?.Compartment ?? "", p => Job.Plan.NameOf(p));
+        return $"Off: {Times.List(places.Select(g => $"{Times.List(g)}{(g.Key.Length > 0 ? $" to {g.Key}" : "")}"))}.";
+    }
+
+    /// <inheritdoc/>
+    public override void Tick()
+    {
+        // A clock that comes due changes what the key does; the foot may already be on its way down for something else.
+        string offer = $"{Offer.GetType().Name} {StepOf(Offer)?.Key}";
+        if (!_touched && offer != _lastOffer) _guard.OfferChanged(Shell.Steady);
+        (_lastOffer, _touched) = (offer, false);
+    }
+
+    /// <inheritdoc/>
+    public override void Touched() => _touched = true;
+
+    /// <inheritdoc/>
+    public override bool Press(Stroke key)
+    {
+        if (key.Name is not [>= '1' and <= '9']) return false;
+        int number = key.Name[0] - '1';
+        switch (Offer)
+        {
+            case Offer.Fact x when number < x.Question.Answers.Count:
+                Act(new JobAction.AnswerFact(x.Question.Fact, x.Question.Answers[number]), $"Noted: {x.Question.Answers[number]}.");
+                return true;
+            case Offer.Answer x when number < x.Ask.Choices.Count:
+                Act(new JobAction.Answer(x.Ask.Step, x.Ask.Key, new AnswerValue.Chosen(x.Ask.Choices[number])), $"Noted: {x.Ask.Choices[number]}.");
+                return true;
+            default:
+                return false;
+        }
+    }
+
+    private void Type(Ask ask) => Shell.Ask(new Prompt(AskWords.Question(ask), AskWords.Form(ask), "", text =>
+        Answered(ask, text, "")));
+
+    // A typed answer may make a deviation that wants its reason: then the next question is for that.
+    private string Answered(Ask ask, string text, string reason)
+    {
+        JobAction.Answer answer = new(ask.Step, ask.Key, new AnswerValue.Typed(text), reason);
+        ActOutcome outcome = Session.Act(Job, answer);
+        if (outcome is ActOutcome.Refused { Why: Rejection.ReasonWanted wanted })
+            return Shell.AskNext(new Prompt($"Why {Times.List(wanted.Kinds.Select(JobWords.DeviationKind))}?", "A few words; it is written down with your initials.", "",
+                why => why.Trim().Length == 0 ? "Nothing was typed." : Answered(ask, text, why.Trim())));
+        return Complaint(outcome, $"Noted: {text.Trim()}.");
+    }
+
+    /// <inheritdoc/>
+    public override void Draw(Sheet sheet, int top, int rows) => RunPage.Draw(sheet, top, rows, this, Shell);
+}

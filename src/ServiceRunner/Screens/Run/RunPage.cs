@@ -1,0 +1,236 @@
+using System.Globalization;
+using ServiceRunner.Core.Jobs;
+using ServiceRunner.Core.Procedures;
+using ServiceRunner.Core.Quantities;
+using ServiceRunner.Files.Sentences;
+using ServiceRunner.Screens.Baths;
+using ServiceRunner.Session;
+
+namespace ServiceRunner.Screens.Run;
+
+/// <summary>
+/// Draws a step: its caution before its act, then the act, what it moves and asks, and below it the clocks. Where rows
+/// are short, the least needed go first: what comes then, why, how.
+/// </summary>
+internal static class RunPage
+{
+    private const int Margin = 2;
+
+    private sealed record Block(int Need, IReadOnlyList<(int X, string Text, Ink Ink)[]> Rows);
+
+    public static void Draw(Sheet sheet, int top, int rows, RunModel model, Shell shell)
+    {
+        Job job = model.Job.State;
+        List<(OpenJob Job, Soak Soak)> clocks = [.. shell.Session.RunningSoaks().OrderByDescending(c => c.Job == model.Job)];
+        int clockRows = clocks.Count == 0 ? 0 : Math.Min(clocks.Count, rows < 16 ? 1 : 4) + 1;
+        (int done, int total) = JobRows.Progress(job, model.Job.Plan);
+        sheet.Write(1, top, Progress(done, total, sheet.Width - 2, model), Ink.Faint);
+        List<Block> blocks = model.Shown is { } step ? Step(step, model, shell, sheet.Width - 2 * Margin) : Phase(model, shell, sheet.Width - 2 * Margin);
+        int room = rows - 1 - clockRows, y = top + 1;
+        foreach (Block block in Fitting(blocks, room))
+            foreach ((int X, string Text, Ink Ink)[] row in block.Rows)
+            {
+                if (y >= top + 1 + room) break;
+                foreach ((int x, string text, Ink ink) in row) sheet.Write(Margin + x, y, text, ink);
+                y++;
+            }
+        if (clocks.Count == 0) return;
+        int line = top + rows - clockRows;
+        sheet.Write(1, line, clocks.Count > clockRows - 1 ? $"Clocks ({clocks.Count}; F4 shows all)" : "Clocks", Ink.Faint);
+        for (int i = 0; i < clockRows - 1; i++) BathsPage.Line(sheet, line + 1 + i, clocks[i], shell, shell.Session.Now);
+    }
+
+    private static string Progress(int done, int total, int width, RunModel model)
+    {
+        string stage = model.Shown?.Stage.Title ?? "";
+        string text = model.LooksBack ? $"Looking back: {stage}" : $"{(stage.Length > 0 ? $"{stage}, " : "")}{done} of {total} steps done";
+        int bar = Math.Clamp(width - Sheet.Columns(text) - 3, 0, 40);
+        int full = total == 0 ? 0 : bar * done / total;
+        return bar < 8 ? text : $"{text}  {new string('━', full)}{new string('╌', bar - full)}";
+    }
+
+    // Whole blocks go, the least needed first, until the rest fits.
+    private static List<Block> Fitting(List<Block> blocks, int room)
+    {
+        List<Block> kept = [.. blocks];
+        while (kept.Sum(b => b.Rows.Count) > room && kept.Any(b => b.Need > 0)) kept.Remove(kept.MaxBy(b => b.Need)!);
+        return kept;
+    }
+
+    private static List<Block> Step(PlannedStep planned, RunModel model, Shell shell, int width)
+    {
+        Step step = planned.Step;
+        Job job = model.Job.State;
+        Plan plan = model.Job.Plan;
+        List<Block> blocks = [Gap(8)];
+        foreach (string caution in step.Cautions.Select(c => c.Value)) blocks.Add(Text(0, Cautions.Sentence(caution), Ink.Caution, width, "▲ "));
+        if (step.Cautions.Count > 0) blocks.Add(Text(6, Cautions.Defer, Ink.Faint, width, "  "));
+        blocks.Add(Gap(7));
+        blocks.Add(Text(0, step.Do, Ink.Title, width, ""));
+        blocks.Add(Gap(9));
+        if (step.How.Length > 0) blocks.Add(Text(4, step.How, Ink.Plain, width, ""));
+        if (step.Why.Length > 0) blocks.Add(Text(5, step.Why, Ink.Faint, width, "Why: "));
+        foreach ((string name, string text) in Facts(step, job, plan, shell)) blocks.Add(Text(3, text, Ink.Plain, width, $"{name}: "));
+        if (model.LooksBack) blocks.Add(Done(planned, job, plan, shell, width));
+        else blocks.AddRange(Asks(planned, model, shell, width));
+        foreach (Blocker blocker in model.Against) blocks.Add(Text(0, RejectionWords.Sentence(blocker, plan), Ink.Caution, width, "Not yet: "));
+        if (model.Against.Count > 0 && model.Offer is not Offer.Stuck) blocks.Add(Text(6, "Going on all the same is written down as a deviation.", Ink.Faint, width, ""));
+        if (model.Then is { } then) blocks.AddRange([Gap(10), Text(9, then.Step.Do, Ink.Faint, width, "Then: ")]);
+        return blocks;
+    }
+
+    private static IEnumerable<(string Name, string Text)> Facts(Step step, Job job, Plan plan, Shell shell)
+    {
+        string Parts(IEnumerable<Placed<string>> parts) => string.Join(", ", parts.Select(p => plan.NameOf(p)));
+        if (step.Removes.Count > 0)
+            yield return ("Takes off", string.Join("; ", step.Removes.GroupBy(p => plan.Part(p)?.Compartment ?? "").Select(g => $"{Parts(g)}{(g.Key.Length > 0 ? $" → {g.Key}" : "")}")));
+        if (step.Tries.Count > 0) yield return ("Tries dry", Parts(step.Tries));
+        if (step.Fits.Count > 0)
+            yield return ("Fits", string.Join(", ", step.Fits.Select(p => job.PlaceOf(p) is PartPlace.InTray { Compartment.Length: > 0 } tray ? $"{plan.NameOf(p)} (from {tray.Compartment})" : plan.NameOf(p))));
+        if (step.Replaces.Count > 0) yield return ("Replaces", Parts(step.Replaces));
+        if (step.Clock is { } clock) yield return (ClockName(clock), ClockText(clock, plan, shell));
+        if (step.Brush is { } brush) yield return ("Brush", $"{Parts(brush.Parts)}{(brush.With.Length > 0 ? $", with {brush.With}" : "")}");
+        if (step.Peg is { } peg) yield return ("Peg", $"{string.Join(", ", peg.Places)}{(peg.With.Length > 0 ? $", with {peg.With}" : "")}");
+        if (step.Coat is { } coat) yield return ("Coat", $"{Parts(coat.Parts)}{(coat.With.Length > 0 ? $", with {coat.With.Replace('-', ' ')}" : "")}");
+        if (step.Power is { } power) yield return ("Power", power switch { PowerFacet.LetsDown => "off after this", PowerFacet.SetUp s => string.Create(CultureInfo.InvariantCulture, $"set up {s.Turns} turns"), _ => "on after this" });
+        if (step.Demagnetise) yield return ("Demagnetise", "hold it, move it slowly out of the field before switching off");
+        if (step.Photo.Length > 0) yield return ("Photo", step.Photo);
+        if (step.Uses.Count > 0) yield return ("Uses", string.Join(", ", step.Uses.Select(u => u.Value.Replace('-', ' '))));
+        if (step.Takes is { } takes) yield return ("Takes about", Times.Length(takes));
+    }
+
+    private static string ClockName(ClockFacet clock) => clock switch { ClockFacet.Bath => "Bath", ClockFacet.Spin => "Spin off", ClockFacet.Dry => "Dry", _ => "Wait" };
+
+    private static string ClockText(ClockFacet clock, Plan plan, Shell shell)
+    {
+        string parts = clock.Parts.Count == 0 ? "" : $"{(clock.Parts.Count <= 6 ? string.Join(", ", clock.Parts.Select(p => plan.NameOf(p))) : Times.Count(clock.Parts.Count, "part"))}; ";
+        string what = clock switch
+        {
+            ClockFacet.Bath b => $"{b.Solution.Value.Replace('-', ' ')}{(b.Celsius is { } t ? string.Create(CultureInfo.InvariantCulture, $" at {t} °C") : "")}{(b.Ultrasonic ? ", ultrasonic" : "")}{(b.Agitate.Length > 0 ? $", {b.Agitate}" : "")}; ",
+            ClockFacet.Dry d => $"{d.By.Value.Replace('-', ' ')}{(d.Celsius is { } t ? string.Create(CultureInfo.InvariantCulture, $" at {t} °C") : "")}; ",
+            ClockFacet.Wait w => w.For.Length > 0 ? $"{w.For}; " : "",
+            _ => "",
+        };
+        return $"{what}{parts}{Times.Window(clock.Window)}";
+    }
+
+    private static IEnumerable<Block> Asks(PlannedStep planned, RunModel model, Shell shell, int width)
+    {
+        if (model.Offer is Offer.Fact fact)
+        {
+            yield return Gap(8);
+            yield return Text(0, fact.Question.Ask, Ink.Strong, width, "› ");
+            yield return Choices(fact.Question.Answers, hoped: false, width);
+            yield break;
+        }
+        IReadOnlyList<Ask> open = Ask.Open(model.Job.State, planned, model.Job.Plan);
+        if (open.Count == 0) yield break;
+        yield return Gap(8);
+        bool atHand = model.Offer is Offer.Answer;
+        for (int i = 0; i < open.Count; i++)
+        {
+            bool first = i == 0 && atHand;
+            yield return Text(first ? 0 : 7, AskWords.Question(open[i]), first ? Ink.Strong : Ink.Faint, width, first ? "› " : "  ");
+            if (!first) continue;
+            if (open[i].Choices.Count > 0) yield return Choices(open[i].Choices, hoped: open[i] is Ask.Examine or Ask.Measure, width);
+            if (open[i] is Ask.Oil oil) yield return Text(0, Serving(oil, model, shell), Ink.Plain, width, "    ");
+            else if (open[i].Typable) yield return Text(6, $"v types it. {AskWords.Form(open[i])}", Ink.Faint, width, "    ");
+        }
+    }
+
+    private static string Serving(Ask.Oil oil, RunModel model, Shell shell)
+    {
+        Circumstances at = shell.Session.Circumstances(model.Job);
+        string when = oil.Point.When is { } order ? $" ({order.Time.ToString().ToLowerInvariant()} {model.Job.Plan.NameOf(order.Part)})" : "";
+        if (at.LubricantFor(oil.Point.Role) is not { } lubricant) return $"The workshop file names no lubricant for this role{when}.";
+        string batch = at.BatchOf(lubricant.Id);
+        return $"{lubricant.Name}, {(batch.Length > 0 ? $"bottle {batch}" : "bottle not stated: b names it")}{when}";
+    }
+
+    private static Block Choices(IReadOnlyList<string> choices, bool hoped, int width)
+    {
+        List<(int X, string Text, Ink Ink)[]> rows = [];
+        List<(int X, string Text, Ink Ink)> row = [];
+        int x = 4;
+        for (int i = 0; i < choices.Count; i++)
+        {
+            int wide = Sheet.Columns(choices[i]) + 2;
+            if (row.Count > 0 && x + wide > width)
+            {
+                rows.Add([.. row]);
+                (row, x) = ([], 4);
+            }
+            row.Add((x, i < 9 ? $"{i + 1}" : " ", Ink.Key));
+            row.Add((x + 2, choices[i], hoped && i == 0 ? Ink.Strong : Ink.Plain));
+            x += wide + 3;
+        }
+        rows.Add([.. row]);
+        return new Block(0, rows);
+    }
+
+    private static Block Done(PlannedStep planned, Job job, Plan plan, Shell shell, int width)
+    {
+        StepRecord record = job.Steps[planned.Key];
+        string how = record.End!.Done ? "Done" : "Passed over";
+        string remembered = record.End.Remembered is { } when ? $", entered afterwards for {Times.When(when, shell.Session.Now.Wall)}" : "";
+        List<string> lines = [$"{how} by {record.End.By}, {Times.When(record.End.At.Wall, shell.Session.Now.Wall)}{remembered}."];
+        foreach (LogEntry entry in job.Log.Where(e => !job.TakenBack.Contains(e.Number)))
+            foreach (JobEvent e in entry.Events)
+                if (AnswerLine(e, record.Step, plan, shell) is { Length: > 0 } line) lines.Add(line);
+        return new Block(0, [.. lines.SelectMany(l => Paragraph.Wrap(l, width)).Select(l => new[] { (0, l, Ink.Good) })]);
+    }
+
+    private static string AnswerLine(JobEvent e, StepRef step, Plan plan, Shell shell) => e switch
+    {
+        JobEvent.Examined x when x.Step == step => $"{AskWords.Spoken(x.Spot)}: {x.Choice}",
+        JobEvent.Confirmed x when x.Step == step => $"{x.Ask} {x.Answer}",
+        JobEvent.Measured x when x.Step == step => $"{AskWords.Spoken(x.What)}: {x.Value} {x.Unit}",
+        JobEvent.Felt x when x.Step == step => $"{AskWords.Spoken(x.What)}: felt {x.Choice}",
+        JobEvent.Counted x when x.Step == step => $"{AskWords.Spoken(x.What)}: {x.Value} {x.Unit}",
+        JobEvent.PointServed x when x.Step == step => $"{plan.Point(x.Point)?.Name ?? x.Point}: {JobWords.Lubricant(shell.Session.Workshop, x.Lubricant)}{(x.Batch.Length > 0 ? $", bottle {x.Batch}" : "")}",
+        JobEvent.RateTaken x when x.Step == step => $"{AskWords.Spoken(x.Position)}: {x.Rate} s/d{(x.Amplitude is { } a ? $", {a}°" : "")}{(x.BeatError is { } b ? $", {b} ms" : "")}",
+        JobEvent.SoakEnded x when x.Step == step => $"In it for {Times.Clock(x.Length)}{(x.Certain ? "" : ", by the wall clock across a restart")}",
+        JobEvent.AskLeft x when x.Step == step => $"Left open: {AskWords.Spoken(x.Ask.Split(':')[^1])}",
+        JobEvent.DeviationNoted x when x.Step == step => $"Deviation, {JobWords.DeviationKind(x.Kind)}{(x.Detail.Length > 0 ? $": {x.Detail}" : "")}{(x.Reason.Length > 0 ? $". Reason: {x.Reason}" : "")}",
+        _ => "",
+    };
+
+    private static List<Block> Phase(RunModel model, Shell shell, int width)
+    {
+        Job job = model.Job.State;
+        DateTimeOffset now = shell.Session.Now.Wall;
+        List<Block> blocks = [Gap(8), Text(0, Capital(JobWords.Of(job.Phase)), Ink.Title, width, ""), Text(0, $"since {Times.When(job.Phase.Since.Wall, now)}, {Times.For(now - job.Phase.Since.Wall)}", Ink.Faint, width, ""), Gap(7)];
+        switch (job.Phase)
+        {
+            case Core.Jobs.Phase.Idle:
+                blocks.Add(Text(0, $"By {Times.List(job.Procedures.Select(p => $"'{p.Title}', revision {p.Revision}"))}.", Ink.Plain, width, ""));
+                break;
+            case Core.Jobs.Phase.Paused:
+                blocks.Add(Text(0, "The place is marked. Look at what lies before you against the last three steps:", Ink.Plain, width, ""));
+                foreach (PlannedStep step in model.Settled.TakeLast(3)) blocks.Add(Text(0, step.Step.Do, Ink.Strong, width, "  "));
+                break;
+            case Core.Jobs.Phase.Held x:
+                if (x.Detail.Length > 0) blocks.Add(Text(0, x.Detail, Ink.Strong, width, ""));
+                blocks.Add(Text(0, x.Condition, Ink.Plain, width, "It lies: "));
+                break;
+            case Core.Jobs.Phase.Stopped x: blocks.Add(Text(0, x.Reason, Ink.Plain, width, "")); break;
+            case Core.Jobs.Phase.Aborted x: blocks.Add(Text(0, x.Reason, Ink.Plain, width, "")); break;
+        }
+        Owed owed = Owed.Of(job, model.Job.Plan);
+        if (job.Phase is Core.Jobs.Phase.Running) blocks.Add(Text(0, OfferWords.WhyNothing(model.Offer, shell.Session.Workshop, model.Job.Plan, shell.Session.Now), Ink.Strong, width, ""));
+        if (owed.Parts.Count > 0) blocks.AddRange([Gap(6), Text(3, string.Join("; ", owed.Parts.GroupBy(p => JobWords.Of(job.PlaceOf(p))).Select(g => $"{g.Key}: {string.Join(", ", g.Select(model.Job.Plan.NameOf))}")), Ink.Plain, width, "Off the movement: ")]);
+        if (job.Findings.Count > 0) blocks.Add(Text(3, string.Join("; ", job.Findings.Select(f => $"{AskWords.Spoken(f.Event.Spot)}: {f.Event.What}")), Ink.Plain, width, "Findings: "));
+        return blocks;
+    }
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+
+    private static Block Gap(int need) => new(need, [[]]);
+
+    private static Block Text(int need, string text, Ink ink, int width, string before)
+    {
+        int indent = Sheet.Columns(before);
+        IReadOnlyList<string> lines = Paragraph.Wrap(text, width - indent);
+        return new Block(need, [.. lines.Select((l, i) => i == 0 ? new[] { (0, before, ink is Ink.Plain or Ink.Faint ? Ink.Faint : ink), (indent, l, ink) } : [(indent, l, ink)])]);
+    }
+}

@@ -1,0 +1,214 @@
+using ServiceRunner.Core.Benches;
+using ServiceRunner.Core.Jobs;
+using ServiceRunner.Core.Quantities;
+using ServiceRunner.Files.Sentences;
+using ServiceRunner.Screens.Baths;
+using ServiceRunner.Screens.Board;
+using ServiceRunner.Screens.Help;
+using ServiceRunner.Session;
+
+namespace ServiceRunner.Screens;
+
+/// <summary>All the screens of a bench: which one is shown, the line of messages, and the question that is open.</summary>
+public sealed class Shell : IShell
+{
+    private readonly TimeProvider _time;
+    private readonly Dictionary<string, string> _drafts = [];
+    private readonly Dictionary<(string Job, StepRef Step), Standing> _standings = [];
+    private readonly Stack<ScreenModel> _behind = new();
+    private Prompt? _prompt;
+    private int _promptId;
+    private string _message = "";
+    private bool _messageIsRefusal;
+    private bool _bell;
+    private Moment _lastTick;
+    private Entry? _entry;
+
+    public Shell(BenchSession session, TimeProvider time)
+    {
+        (Session, _time) = (session, time);
+        _lastTick = session.Now;
+        Board = new BoardModel(this);
+        Screen = Board;
+    }
+
+    /// <summary>The bench.</summary>
+    public BenchSession Session { get; }
+
+    /// <summary>The first screen.</summary>
+    public BoardModel Board { get; }
+
+    /// <summary>The screen that is shown.</summary>
+    public ScreenModel Screen { get; private set; }
+
+    /// <summary>A clock that nobody can set, for what happens under a finger.</summary>
+    public TimeSpan Steady => _time.GetElapsedTime(0);
+
+    public Entry? Entry => _prompt is null ? null : _entry;
+
+    public bool Done { get; private set; }
+
+    /// <summary>Shows a sentence until the next key.</summary>
+    public void Say(string sentence, bool refusal = false) => (_message, _messageIsRefusal) = (sentence, refusal);
+
+    /// <summary>Shows another screen; going back returns to this one.</summary>
+    public void Go(ScreenModel screen)
+    {
+        if (screen.GetType() == Screen.GetType() && screen == Screen) return;
+        if (screen == Board) _behind.Clear();
+        else if (Screen is not Pick.PickModel) _behind.Push(Screen);
+        Screen = screen;
+    }
+
+    /// <summary>Returns to the screen before this one; the board is behind them all.</summary>
+    public void GoBack() => Screen = _behind.TryPop(out ScreenModel? before) ? before : Board;
+
+    /// <summary>Ends the program; whatever runs goes on counting.</summary>
+    public void Leave() => Done = true;
+
+    /// <summary>Asks for typing. What was typed into the same question before and left stays.</summary>
+    public void Ask(Prompt prompt)
+    {
+        _promptId++;
+        _prompt = prompt with { Start = _drafts.GetValueOrDefault(prompt.Label) ?? prompt.Start };
+        Say("");
+    }
+
+    /// <summary>Asks for one of several things, on a screen of its own.</summary>
+    public void Choose(string title, IReadOnlyList<Pick.Choice> choices) => Go(new Pick.PickModel(this, title, choices));
+
+    /// <summary>Says what came of an action; true if it was done.</summary>
+    public bool Tell(ActOutcome outcome, Plan plan, string done)
+    {
+        Say(outcome.IsDone ? done : outcome.Sentence(plan, Session.Folder.Path), refusal: !outcome.IsDone);
+        return outcome.IsDone;
+    }
+
+    public void Press(Stroke key)
+    {
+        Say("");
+        if (key.Name == "Ctrl+C")
+        {
+            Leave();
+            return;
+        }
+        Act(key);
+        Screen.Touched();
+    }
+
+    private void Act(Stroke key)
+    {
+        if (AllActions.FirstOrDefault(a => a.Keys.Contains(key.Name)) is not { } action)
+        {
+            if (!Screen.Press(key)) Say($"{key.Name} does nothing here; F1 shows the keys.", refusal: true);
+        }
+        else if (action.WhyNot() is { Length: > 0 } why)
+        {
+            Say(why, refusal: true);
+        }
+        else
+        {
+            action.Do();
+        }
+    }
+
+    /// <summary>What can be done now: on this screen, and everywhere.</summary>
+    public IReadOnlyList<ScreenAction> AllActions => [.. Screen.Actions, .. Everywhere];
+
+    /// <summary>What can be done on every screen.</summary>
+    public IReadOnlyList<ScreenAction> Everywhere =>
+    [
+        ScreenAction.Always("F1", "help", "Shows the keys of this screen.", () => Go(new HelpModel(this, Screen)), 90),
+        ScreenAction.Always("F2", "bench", "Shows the bench with its jobs.", () => Go(Board), 91),
+        new(["F4"], "baths", "Shows every clock that runs, in big figures.", () => "", () => Go(new BathsModel(this)), 92),
+    ];
+
+    public void Accept(string text)
+    {
+        if (_prompt is not { } prompt) return;
+        string complaint = prompt.Accept(text);
+        Screen.Touched();
+        if (_prompt != prompt) return;
+        if (complaint.Length > 0)
+        {
+            Say(complaint, refusal: true);
+            _promptId++;
+            _prompt = prompt with { Start = text };
+            return;
+        }
+        _drafts.Remove(prompt.Label);
+        _prompt = null;
+    }
+
+    /// <summary>Takes another question in the place of the one that is being answered.</summary>
+    public string AskNext(Prompt prompt)
+    {
+        if (_prompt is { } answered) _drafts.Remove(answered.Label);
+        Ask(prompt);
+        return "";
+    }
+
+    public void Leave(string text)
+    {
+        if (_prompt is { } prompt && text.Trim().Length > 0) _drafts[prompt.Label] = text;
+        Say(text.Trim().Length > 0 ? "What you typed is kept; the same question brings it back." : "");
+        _prompt = null;
+    }
+
+    public void Tick()
+    {
+        Moment now = Session.Now;
+        if (!Session.ReadsOnly && _lastTick.DriftUntil(now).Duration() >= BenchDecider.ClockTolerance)
+        {
+            Session.Act(new BenchAction.NoticeClock(_lastTick));
+            Say($"This machine's clock was set by {Times.Clock(_lastTick.DriftUntil(now))}; running clocks are not touched by that. It is written down.", refusal: true);
+        }
+        _lastTick = now;
+        Listen(now);
+        Screen.Tick();
+    }
+
+    // Rings when a clock reaches its aim or passes its most.
+    private void Listen(Moment now)
+    {
+        foreach ((OpenJob job, Soak soak) in Session.RunningSoaks())
+        {
+            (string, StepRef) key = (job.Id, soak.Begun.Step);
+            Standing standing = soak.Standing(now);
+            if (_standings.TryGetValue(key, out Standing before) && before < standing && standing >= Standing.AtAim) _bell = true;
+            _standings[key] = standing;
+        }
+    }
+
+    public bool TakeBell()
+    {
+        bool bell = _bell;
+        _bell = false;
+        return bell;
+    }
+
+    public void Resumed() => _lastTick = Session.Now;
+
+    public Sheet Draw(int width, int height)
+    {
+        Sheet sheet = new(width, height);
+        if (width < 40 || height < 10)
+        {
+            SmallPage.Draw(sheet, this);
+            _entry = _prompt is null ? null : new Entry(_promptId, _prompt.Label, _prompt.Start, 0, Math.Max(0, height - 1), width);
+            return sheet;
+        }
+        Frame.Head(sheet, this);
+        Screen.Draw(sheet, 1, height - 4);
+        _entry = _prompt is null ? null : Frame.Question(sheet, _prompt, _promptId);
+        if (_prompt is null || _message.Length > 0) Frame.Message(sheet, _message, _messageIsRefusal, _prompt is not null);
+        if (_prompt is null) Frame.Foot(sheet, AllActions);
+        return sheet;
+    }
+
+    /// <summary>The sentence that is shown, for tests and for the small page.</summary>
+    public string Message => _message;
+
+    /// <summary>The open question, or null.</summary>
+    public Prompt? Open => _prompt;
+}

@@ -1,0 +1,184 @@
+using ServiceRunner.Core.Benches;
+using ServiceRunner.Core.Jobs;
+using ServiceRunner.Core.Quantities;
+using ServiceRunner.Core.Workshops;
+using ServiceRunner.Files.Data;
+using ServiceRunner.Files.Events;
+using ServiceRunner.Files.Index;
+using ServiceRunner.Files.Journal;
+using ServiceRunner.Files.Machine;
+using ServiceRunner.Files.Procedures;
+
+namespace ServiceRunner.Session;
+
+/// <summary>
+/// A bench with its data folder open: decides actions, writes them down, and only then lets the state follow. Screens
+/// and verbs work through it, so that they can never disagree.
+/// </summary>
+public sealed class BenchSession : IDisposable
+{
+    // Opening reads the bench's lines since it last carried all forward; this bounds how many.
+    private const int CarryAfter = 300;
+
+    private readonly JobLog _log;
+    private readonly MachineClock _clock;
+    private readonly JobReader _reader;
+    private readonly Dictionary<string, OpenJob> _open = [];
+
+    internal BenchSession(DataFolder folder, JobLog log, JobReader reader, Workshop workshop, ProcedureLibrary library, MachineClock clock)
+    {
+        (Folder, _log, _reader, Workshop, Library, _clock) = (folder, log, reader, workshop, library, clock);
+        Owners = new Owners(folder);
+        Bench = ReadBench();
+    }
+
+    /// <summary>The data folder.</summary>
+    public DataFolder Folder { get; }
+
+    /// <summary>What stands in the workshop.</summary>
+    public Workshop Workshop { get; }
+
+    /// <summary>Procedures that a job can be booked in with.</summary>
+    public ProcedureLibrary Library { get; }
+
+    /// <summary>Names and addresses, beside the log.</summary>
+    public Owners Owners { get; }
+
+    /// <summary>The bench as it stands.</summary>
+    public Bench Bench { get; private set; }
+
+    /// <summary>True if nothing can be written.</summary>
+    public bool ReadsOnly => _log.Mode == OpenMode.Read;
+
+    /// <summary>What was noticed on opening.</summary>
+    public IReadOnlyList<LogNote> Notes => _log.Notes;
+
+    /// <summary>The journal's head, for the report.</summary>
+    public LogHead Head => _log.Head;
+
+    /// <summary>The moment.</summary>
+    public Moment Now => _clock.Now();
+
+    /// <summary>Jobs on the board: those not over, and those that were finished in the last thirty days.</summary>
+    public IReadOnlyList<SubjectRow> Board()
+    {
+        DateTimeOffset recent = Now.Wall - TimeSpan.FromDays(30);
+        return [.. _log.Rows("job", openOnly: true).Concat(_log.RowsSince("job", recent).Where(r => !r.Open)).OrderBy(r => r.Number, StringComparer.Ordinal)];
+    }
+
+    /// <summary>All jobs.</summary>
+    public IReadOnlyList<SubjectRow> AllJobs() => _log.Rows("job", openOnly: false);
+
+    /// <summary>Jobs of a number; the number as typed, or the job's id.</summary>
+    public IReadOnlyList<SubjectRow> Find(string number) =>
+        _log.FindByNumber(number) is { Count: > 0 } rows ? rows : _log.Row(number) is { Kind: "job" } row ? [row] : [];
+
+    /// <summary>A job with its plan, read and verified, or why it cannot be.</summary>
+    public JobReading Read(string id)
+    {
+        if (_open.TryGetValue(id, out OpenJob? known)) return new JobReading.Ready(known);
+        SubjectReading lines = _log.Read(id);
+        JobReading reading = _reader.Read(id, lines);
+        if (reading is JobReading.Ready ready) _open[id] = ready.Job;
+        return reading;
+    }
+
+    /// <summary>Books a job in and gives its id, or why not.</summary>
+    public (string Id, ActOutcome Outcome) Book(string number, string what, string owner, ReadProcedure procedure)
+    {
+        string id = Identity.New();
+        if (_reader.Keep(procedure.Sources) is { } fault) return (id, new ActOutcome.Failed(fault));
+        JobEvent.ProcedureJoined joined = new(
+            "1",
+            procedure.Procedure!.Id,
+            procedure.Procedure.Title,
+            procedure.Procedure.Revision,
+            [.. procedure.Sources.Select(s => new PinnedText(s.Name, s.Sha256))],
+            "");
+        Dictionary<string, string> facts = procedure.Procedure.Asks
+            .Where(q => Workshop.Prefers.TryGetValue(q.Fact, out string? answer) && q.Answers.Contains(answer))
+            .ToDictionary(q => q.Fact.Value, q => Workshop.Prefers[q.Fact]);
+        Plan plan = new([("1", procedure.Procedure)]);
+        ActOutcome outcome = Act(new OpenJob(id, null, plan), new JobAction.Open(number, what, owner, [joined], facts), Identity.New());
+        return (id, outcome);
+    }
+
+    /// <summary>Acts on a job. The outcome is known when the disk has it.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="action">What to do.</param>
+    /// <param name="actionId">The caller's id of this action; a new one if null.</param>
+    public ActOutcome Act(OpenJob job, JobAction action, string? actionId = null)
+    {
+        if (job.WhyReadOnly.Length > 0) return new ActOutcome.ReadOnlyJob(job.WhyReadOnly);
+        Circumstances at = Circumstances(job, actionId);
+        switch (Decider.Decide(job.Job, action, at))
+        {
+            case Decision.Refused refused:
+                return new ActOutcome.Refused(refused.Why);
+            case Decision.Accepted { Events: [] }:
+                return new ActOutcome.Done([]);
+            case Decision.Accepted accepted:
+                LogEntry entry = new((job.Job?.Log.Count ?? 0) + 1, at.ActionId, at.By, at.Now, accepted.Events);
+                Job next = Fold.Next(job.Id, job.Job, entry);
+                List<NewLine> lines = [new NewLine(job.Id, at.ActionId, at.By, at.Now, EventLines.Encode(entry.Events)) { After = entry.Number - 1, Row = JobRows.Of(next, job.Plan, at) }];
+                List<BenchEvent> follow = [.. Bench.Follow(next)];
+                if (follow.Count > 0) lines.Add(BenchLine(follow, at.ActionId, at.By, at.Now));
+                if (_log.Append(lines) is AppendRefused failed) return new ActOutcome.Failed(failed.Fault);
+                if (follow.Count > 0) Bench = Bench.After(new BenchEntry(Bench.LastNumber + 1, at.ActionId, at.By, at.Now, follow));
+                job.Job = next;
+                _open[job.Id] = job;
+                return new ActOutcome.Done(accepted.Events);
+            default:
+                throw new InvalidOperationException("a decision of no kind");
+        }
+    }
+
+    /// <summary>Acts on the bench.</summary>
+    public ActOutcome Act(BenchAction action, string? by = null)
+    {
+        Moment now = Now;
+        (IReadOnlyList<BenchEvent> events, BenchRejection why) = BenchDecider.Decide(Bench, action, Workshop, now);
+        if (why != BenchRejection.None) return new ActOutcome.RefusedAtBench(why);
+        if (events.Count == 0) return new ActOutcome.Done([]);
+        string id = Identity.New(), who = by ?? Bench.Repairer;
+        if (_log.Append([BenchLine(events, id, who, now)]) is AppendRefused failed) return new ActOutcome.Failed(failed.Fault);
+        Bench = Bench.After(new BenchEntry(Bench.LastNumber + 1, id, who, now, events));
+        return new ActOutcome.Done([]);
+    }
+
+    /// <summary>What a decision on a job needs to know now.</summary>
+    public Circumstances Circumstances(OpenJob job, string? actionId = null) =>
+        new(job.Plan, Workshop, Now, Bench.Repairer, actionId ?? Identity.New(), Bench.JarsInUse, Bench.BatchNames);
+
+    /// <summary>Jobs that have a clock running, with their clocks.</summary>
+    public IEnumerable<(OpenJob Job, Soak Soak)> RunningSoaks()
+    {
+        foreach (string id in Bench.Clocks.Select(c => c.Job).Distinct())
+            if (Read(id) is JobReading.Ready { Job: { Job: { } job } open })
+                foreach (Soak soak in job.RunningSoaks) yield return (open, soak);
+    }
+
+    private NewLine BenchLine(IReadOnlyList<BenchEvent> events, string actionId, string by, Moment now) =>
+        new(Folder.Bench, actionId, by, now, EventLines.Encode(events))
+        {
+            After = Bench.LastNumber,
+            Row = JobRows.OfBench(Folder.Bench, events.Any(e => e is BenchEvent.CarriedForward) ? Bench.LastNumber + 1 : Bench.CarriedAt, now),
+        };
+
+    private Bench ReadBench()
+    {
+        long from = Math.Max(1, _log.Row(Folder.Bench)?.Done ?? 1);
+        Bench bench = new() { Id = Folder.Bench };
+        foreach (LogLine line in _log.Read(Folder.Bench, from).Lines) bench = bench.After(EventLines.Bench(line));
+        return bench;
+    }
+
+    /// <summary>Writes the state of the bench forward if many lines have gathered since the last time.</summary>
+    public void CarryForwardIfDue()
+    {
+        if (!ReadsOnly && Bench.LastNumber - Bench.CarriedAt > CarryAfter) Act(new BenchAction.CarryForward());
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => _log.Dispose();
+}

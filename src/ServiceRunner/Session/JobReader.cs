@@ -1,0 +1,112 @@
+using System.Globalization;
+using System.Text;
+using ServiceRunner.Core.Benches;
+using ServiceRunner.Core.Jobs;
+using ServiceRunner.Core.Procedures;
+using ServiceRunner.Files.Data;
+using ServiceRunner.Files.Events;
+using ServiceRunner.Files.Index;
+using ServiceRunner.Files.Journal;
+using ServiceRunner.Files.Procedures;
+using ServiceRunner.Files.Sentences;
+
+namespace ServiceRunner.Session;
+
+/// <summary>Turns verified lines into a job with its plan, and pins the texts that a plan is made of.</summary>
+public sealed class JobReader(DataFolder folder)
+{
+    private readonly KeptTexts _kept = new(folder);
+    private readonly Dictionary<string, Procedure> _procedures = [];
+
+    /// <summary>Keeps texts by their content; null when all are on the disk.</summary>
+    public DataFault? Keep(IReadOnlyList<SourceText> texts)
+    {
+        foreach (SourceText text in texts)
+            if (_kept.Put(Encoding.UTF8.GetBytes(text.Text)) is KeptRefused refused) return refused.Fault;
+        return null;
+    }
+
+    /// <summary>A job from its lines.</summary>
+    public JobReading Read(string id, SubjectReading reading)
+    {
+        if (reading.Damage is { } damage) return new JobReading.Unreadable(FaultWords.Sentence(damage, folder.Path));
+        if (reading.Lines.Count == 0) return new JobReading.Unreadable("There is no such job here.");
+        (Job? job, string whyReadOnly) = FoldKnown(id, reading.Lines);
+        if (job is null) return new JobReading.Unreadable("This job was written by a later version of this program.");
+        return PlanOf(job, out string fault) is { } plan ? new JobReading.Ready(new OpenJob(id, job, plan, whyReadOnly)) : new JobReading.Unreadable(fault);
+    }
+
+    /// <summary>The index's row for a subject, from its lines alone; null if nothing can be said.</summary>
+    public SubjectRow? RowOf(string subject, IReadOnlyList<LogLine> lines)
+    {
+        if (subject == folder.Bench)
+        {
+            Bench bench = new() { Id = subject };
+            foreach (LogLine line in lines)
+            {
+                if (line.FromTheFuture) return null;
+                bench = bench.After(EventLines.Bench(line));
+            }
+            return bench.LastAt is { } at ? JobRows.OfBench(subject, bench.CarriedAt, at) : null;
+        }
+        (Job? job, _) = FoldKnown(subject, lines);
+        return job is null ? null : JobRows.Of(job, PlanOf(job, out _) ?? new Plan([]), null);
+    }
+
+    // Up to the first entry that a later program wrote: what follows it could mean anything.
+    private static (Job? Job, string WhyReadOnly) FoldKnown(string id, IReadOnlyList<LogLine> lines)
+    {
+        Job? job = null;
+        foreach (LogLine line in lines)
+        {
+            try
+            {
+                if (line.FromTheFuture) return (job, Future(line.Version.ToString(CultureInfo.InvariantCulture)));
+                job = Fold.Next(id, job, EventLines.Job(line));
+            }
+            catch (UnknownEventException e)
+            {
+                return (job, Future(e.Kind));
+            }
+        }
+        return (job, "");
+    }
+
+    private static string Future(string what) => $"A later version of this program went on with this job ('{what}'), so it can only be read here; use that version.";
+
+    private Plan? PlanOf(Job job, out string fault)
+    {
+        fault = "";
+        List<(string, Procedure)> procedures = [];
+        foreach (JobEvent.ProcedureJoined joined in job.Procedures)
+        {
+            if (ProcedureOf(joined, out fault) is not { } procedure) return null;
+            procedures.Add((joined.Instance, procedure));
+        }
+        return new Plan(procedures);
+    }
+
+    private Procedure? ProcedureOf(JobEvent.ProcedureJoined joined, out string fault)
+    {
+        fault = "";
+        string key = string.Join(' ', joined.Texts.Select(t => t.Hash));
+        if (_procedures.TryGetValue(key, out Procedure? known)) return known;
+        List<SourceText> texts = [];
+        foreach (PinnedText pinned in joined.Texts)
+        {
+            switch (_kept.Get(pinned.Hash))
+            {
+                case KeptBytes kept:
+                    texts.Add(SourceText.Of(pinned.Name, Encoding.UTF8.GetString(kept.Bytes)));
+                    break;
+                case KeptUnreadable unreadable:
+                    fault = FaultWords.Sentence(unreadable.Fault, folder.Path);
+                    return null;
+            }
+        }
+        Procedure? procedure = ProcedureReader.Read(texts[0].Name, texts[0].Text, new ProcedureLibrary(ProcedureSource.Pinned(texts))).Procedure;
+        if (procedure is null) fault = $"The procedure text that this job pinned ({joined.Procedure}) cannot be read by this version.";
+        else _procedures[key] = procedure;
+        return procedure;
+    }
+}

@@ -1,0 +1,33 @@
+using System.Globalization;
+using ServiceRunner.Files.Index;
+using ServiceRunner.Files.Journal;
+using ServiceRunner.Files.Machine;
+using ServiceRunner.Session;
+
+namespace ServiceRunner.Verbs;
+
+/// <summary>Lists jobs: columns on a terminal, tabs in a pipe.</summary>
+internal static class JobsVerb
+{
+    public static int Run(string path, bool all)
+    {
+        using BenchSession? session = House.Open(path, OpenMode.Read, new MachineClock(), out int exit);
+        if (session is null) return exit;
+        List<string[]> rows = [["number", "stands", "since", "steps", "what", "owner"]];
+        foreach (SubjectRow row in (all ? session.AllJobs() : session.Board()).OrderBy(r => r.Number, StringComparer.Ordinal))
+            rows.Add([row.Number, row.State, row.Since.ToLocalTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture), $"{row.Done}/{row.Total}",
+                row.Title, row.Owner.Length == 0 ? "" : session.Owners.Find(row.Owner)?.Name ?? "(erased)"]);
+        rows = [.. rows.Select(r => r.Select(Clean).ToArray())];
+        if (Console.IsOutputRedirected)
+        {
+            foreach (string[] row in rows) Console.Out.WriteLine(string.Join('\t', row));
+            return ExitCodes.Done;
+        }
+        int[] wide = [.. Enumerable.Range(0, rows[0].Length).Select(c => rows.Max(r => Screens.Sheet.Columns(r[c])))];
+        foreach (string[] row in rows)
+            Console.Out.WriteLine(string.Join("  ", row.Select((text, c) => text + new string(' ', wide[c] - Screens.Sheet.Columns(text)))).TrimEnd());
+        return ExitCodes.Done;
+    }
+
+    private static string Clean(string text) => string.Concat(text.Select(c => char.IsControl(c) ? '·' : c));
+}

@@ -1,0 +1,95 @@
+using ServiceRunner.Core.Jobs;
+using ServiceRunner.Tests.Shared;
+
+namespace ServiceRunner.Tests.Screens;
+
+/// <summary>Timing cleaning baths.</summary>
+public class BathsTests
+{
+    private const string Soaking = "wash/alcohol-first";
+
+    private static PaperBench Washing() => new PaperBench().WithJob().To(Soaking).Keys("Enter");
+
+    [Fact]
+    public void Going_on_starts_the_clock_and_offers_what_the_hands_can_do_meanwhile()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("wash/degrease");
+        Assert.Empty(bench.Job.RunningSoaks);
+        bench.Keys("Enter");
+        Assert.Equal("wash/degrease", Assert.Single(bench.Job.RunningSoaks).Begun.Step.Step);
+        Assert.Equal("wash/fork-rinse", bench.Run.Shown!.Step.Id.Value);
+    }
+
+    [Fact]
+    public void Every_clock_is_shown_in_big_figures_with_words_for_where_it_stands()
+    {
+        using PaperBench bench = Washing();
+        bench.Keys("F4");
+        Snapshot.Verify(bench.Picture(), "under");
+        bench.Wait(TimeSpan.FromMinutes(4));
+        Snapshot.Verify(bench.Picture(), "within");
+        bench.Wait(TimeSpan.FromMinutes(30));
+        Snapshot.Verify(bench.Picture(120, 40), "over");
+    }
+
+    [Fact]
+    public void The_bell_rings_at_the_aim_and_past_the_most_once_each()
+    {
+        using PaperBench bench = Washing();
+        bench.Shell.TakeBell();
+        int bells = 0;
+        int due = bench.Job.RunningSoaks.Sum(s => new[] { s.Begun.Window.Aim, s.Begun.Window.Most!.Value }.Count(t => t > s.Length(bench.Session.Now).Length));
+        for (int i = 0; i < 40 * 60; i++)
+        {
+            bench.Wait(TimeSpan.FromSeconds(1));
+            if (bench.Shell.TakeBell()) bells++;
+        }
+        Assert.Equal((due, true), (bells, due >= 2));
+    }
+
+    [Fact]
+    public void A_soak_counts_through_a_restart_of_the_program()
+    {
+        using PaperBench bench = Washing();
+        bench.Wait(TimeSpan.FromMinutes(2)).Restart().Wait(TimeSpan.FromMinutes(1)).Keys("F4");
+        Soak soak = bench.Session.RunningSoaks().Select(s => s.Soak).First(s => s.Begun.Step.Step == Soaking);
+        Assert.Equal(3, soak.Length(bench.Session.Now).Length.TotalMinutes, 1);
+        Assert.True(soak.Length(bench.Session.Now).Certain);
+        bench.Boot = "boot-2";
+        Assert.Contains("restarted: by the wall clock", bench.Picture(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Ending_early_from_the_baths_is_a_deviation_with_its_reason()
+    {
+        using PaperBench bench = Washing();
+        string job = bench.Run.Job.Id;
+        bench.Keys("F4", "e");
+        if (bench.Shell.Open is null) bench.Keys("1");
+        bench.Type("the stain was off");
+        Job state = ((ServiceRunner.Session.JobReading.Ready)bench.Session.Read(job)).Job.State;
+        Assert.Contains(state.Deviations, d => d.Event is { Kind: Deviation.SoakShort, Reason: "the stain was off" });
+    }
+
+    [Fact]
+    public void A_jar_that_had_its_baskets_asks_to_be_renewed()
+    {
+        using PaperBench bench = Washing();
+        bench.Keys("F4", "j");
+        Snapshot.Verify(bench.Picture());
+        bench.Keys("1");
+        Assert.Equal("Degreasing jar is fresh.", bench.Shell.Message);
+    }
+
+    [Fact]
+    public void A_clock_set_back_is_noticed_and_written_down_and_moves_no_soak()
+    {
+        using PaperBench bench = Washing();
+        int before = bench.Session.Bench.LastNumber;
+        bench.SetWallClock(TimeSpan.FromHours(-2));
+        bench.Wait(TimeSpan.FromSeconds(1));
+        Assert.Equal(before + 1, bench.Session.Bench.LastNumber);
+        Assert.Contains("clock was set by -2:00:00", bench.Shell.Message, StringComparison.Ordinal);
+        Assert.InRange(bench.Job.RunningSoaks.First(s => s.Begun.Step.Step == Soaking).Length(bench.Session.Now).Length, TimeSpan.FromSeconds(1), TimeSpan.FromSeconds(3));
+    }
+}

@@ -1,0 +1,155 @@
+using System.Text;
+using Microsoft.Extensions.Time.Testing;
+using ServiceRunner.Core.Benches;
+using ServiceRunner.Core.Jobs;
+using ServiceRunner.Files.Data;
+using ServiceRunner.Files.Journal;
+using ServiceRunner.Files.Machine;
+using ServiceRunner.Screens;
+using ServiceRunner.Screens.Run;
+using ServiceRunner.Session;
+using ServiceRunner.Verbs;
+
+namespace ServiceRunner.Tests.Screens;
+
+/// <summary>
+/// The real bench on a real data folder, drawn on paper: keys in, pictures out, and a clock that the test moves. A key
+/// comes a second after the one before, unless the test says otherwise.
+/// </summary>
+internal sealed class PaperBench : IDisposable
+{
+    private readonly FakeTimeProvider _time = new(new DateTimeOffset(2026, 3, 2, 9, 0, 0, TimeSpan.Zero));
+    private readonly SetClock _wall;
+
+    public PaperBench(string? workshop = null)
+    {
+        _wall = new SetClock(_time);
+        Path = Directory.CreateTempSubdirectory("bench-").FullName;
+        Assert.IsType<FolderReady>(DataFolder.Create(Path));
+        File.WriteAllText(System.IO.Path.Combine(Path, House.WorkshopFile), workshop ?? House.Embedded("demo/").First(f => f.Name == "workshop.yaml").Text);
+        Session = Open();
+        Session.Act(new BenchAction.Begin("Quay Lane"), "IV");
+        Session.Act(new BenchAction.SignIn("IV"), "IV");
+        Shell = new Shell(Session, _time);
+    }
+
+    public string Path { get; }
+
+    public BenchSession Session { get; private set; }
+
+    public Shell Shell { get; private set; }
+
+    /// <summary>Which boot the machine says it is.</summary>
+    public string Boot { get; set; } = "boot-1";
+
+    private BenchSession Open() =>
+        House.Open(Path, OpenMode.Own, new MachineClock(_wall, () => (Boot, TimeSpan.FromHours(5) + _time.GetElapsedTime(0))), out int exit) ?? throw new InvalidOperationException($"exit {exit}");
+
+    /// <summary>Ends the program and starts it again.</summary>
+    public PaperBench Restart()
+    {
+        Session.Dispose();
+        Session = Open();
+        Shell = new Shell(Session, _time);
+        return this;
+    }
+
+    /// <summary>Books a job in by the shipped service and opens it.</summary>
+    public PaperBench WithJob(string number = "Q26-001", string procedure = "wrist-hand-wound-17-jewels")
+    {
+        (string id, ActOutcome outcome) = Session.Book(number, "Wrist watch, white dial", "", Session.Library.Read(procedure)!);
+        Assert.True(outcome.IsDone);
+        Shell.Board.Open(id);
+        return this;
+    }
+
+    public RunModel Run => Assert.IsType<RunModel>(Shell.Screen);
+
+    public Job Job => Run.Job.State;
+
+    public PaperBench Keys(params string[] keys)
+    {
+        foreach (string key in keys)
+        {
+            Wait(TimeSpan.FromSeconds(1));
+            Shell.Press(new Stroke(key));
+        }
+        return this;
+    }
+
+    /// <summary>The same key again and again, so far apart.</summary>
+    public PaperBench Held(string key, int times, TimeSpan apart)
+    {
+        for (int i = 0; i < times; i++)
+        {
+            Shell.Press(new Stroke(key));
+            _time.Advance(apart);
+        }
+        return this;
+    }
+
+    public PaperBench Type(string text)
+    {
+        Assert.NotNull(Shell.Open);
+        Shell.Accept(text);
+        return this;
+    }
+
+    public PaperBench Wait(TimeSpan time)
+    {
+        _time.Advance(time);
+        Shell.Tick();
+        return this;
+    }
+
+    /// <summary>Goes on by what is offered, typing what must be typed, until the step is at hand.</summary>
+    public PaperBench To(string step)
+    {
+        for (int i = 0; i < 2000; i++)
+        {
+            Offer offer = Run.Offer;
+            if (Run.Shown?.Step.Id.Value == step) return this;
+            switch (offer)
+            {
+                case Offer.Fact or Offer.Answer { Act: null, Ask.Choices.Count: > 0 }: Keys("1"); break;
+                case Offer.Answer { Act: null } a: Keys("Enter").Type(a.Ask switch { Ask.Count c => $"{c.Facet.AtLeast}", Ask.Measure m => $"{m.Facet.AtLeast + 1}", Ask.Rate => "+4 285", Ask.Witness => "TB", _ => "as drawn on the card" }); break;
+                case Offer.Wait w: Wait(w.Soak.Begun.Window.Aim - w.Soak.Length(Session.Now).Length + TimeSpan.FromSeconds(1)); break;
+                default: Keys("Enter"); break;
+            }
+            Assert.Equal("", Shell.Open?.Label ?? "");
+        }
+        throw new InvalidOperationException($"'{step}' was never at hand");
+    }
+
+    /// <summary>The screen as text, and below it a legend: what each ink of importance stands on.</summary>
+    public string Picture(int width = 80, int height = 24)
+    {
+        Sheet sheet = Shell.Draw(width, height);
+        StringBuilder text = new(sheet.ToString());
+        text.Append('\n').Append(new string('─', width)).Append('\n');
+        foreach (Ink ink in new[] { Ink.Caution, Ink.Alarm, Ink.Good, Ink.Title, Ink.Strong })
+        {
+            IEnumerable<string> words = Enumerable.Range(0, height).Select(y => string.Concat(Enumerable.Range(0, width).Where(x => sheet[x, y].Ink == ink).Select(x => sheet[x, y].Text)).Trim()).Where(w => w.Length > 0);
+            if (words.Any()) text.Append($"{ink}: {string.Join(" | ", words)}\n");
+        }
+        return text.ToString();
+    }
+
+    /// <summary>Somebody sets the machine's clock; the time since boot does not notice.</summary>
+    public void SetWallClock(TimeSpan by) => _wall.Set += by;
+
+    private sealed class SetClock(FakeTimeProvider time) : TimeProvider
+    {
+        public TimeSpan Set { get; set; }
+
+        public override DateTimeOffset GetUtcNow() => time.GetUtcNow() + Set;
+
+        public override TimeZoneInfo LocalTimeZone => TimeZoneInfo.Utc;
+    }
+
+    public void Dispose()
+    {
+        Session.Dispose();
+        Directory.Delete(Path, recursive: true);
+    }
+}

@@ -1,0 +1,177 @@
+using ServiceRunner.Core.Jobs;
+using ServiceRunner.Tests.Shared;
+
+namespace ServiceRunner.Tests.Screens;
+
+/// <summary>Following a checklist with both hands busy.</summary>
+public class RunTests
+{
+    [Fact]
+    public void A_booked_in_job_is_begun_with_the_going_on_key()
+    {
+        using PaperBench bench = new PaperBench().WithJob();
+        Snapshot.Verify(bench.Picture());
+        bench.Keys("PageDown");
+        Assert.IsType<Phase.Running>(bench.Job.Phase);
+    }
+
+    [Theory]
+    [InlineData(80, 24)]
+    [InlineData(120, 40)]
+    [InlineData(60, 18)]
+    [InlineData(200, 60)]
+    [InlineData(20, 5)]
+    public void A_step_with_its_cautions_before_its_act(int width, int height)
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("let-down");
+        Snapshot.Verify(bench.Picture(width, height), $"{width}x{height}");
+    }
+
+    [Fact]
+    public void The_caution_stands_above_the_act()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("let-down");
+        string picture = bench.Picture();
+        Assert.InRange(picture.IndexOf("Stored energy", StringComparison.Ordinal), 0, picture.IndexOf("Let the mainspring down", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(30)]
+    [InlineData(250)]
+    [InlineData(660)]
+    public void A_key_held_down_goes_on_once(int milliseconds)
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("photo-closed");
+        bench.Wait(TimeSpan.FromSeconds(1));
+        int before = bench.Job.Log.Count;
+        bench.Held("PageDown", 40, TimeSpan.FromMilliseconds(milliseconds));
+        Assert.Equal(before + 1, bench.Job.Log.Count);
+        bench.Keys("PageDown");
+        Assert.Equal(before + 2, bench.Job.Log.Count);
+    }
+
+    [Fact]
+    public void While_looking_back_going_on_only_returns()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("luminous-look");
+        int before = bench.Job.Log.Count;
+        bench.Keys("PageUp", "PageUp");
+        Assert.Equal("hear-owner", bench.Run.Shown!.Step.Id.Value);
+        Snapshot.Verify(bench.Picture());
+        bench.Keys("PageDown");
+        Assert.False(bench.Run.LooksBack);
+        Assert.Equal(before, bench.Job.Log.Count);
+    }
+
+    [Fact]
+    public void A_confirm_wants_its_value_and_takes_no_yes()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("let-down");
+        int before = bench.Job.Log.Count;
+        bench.Keys("Enter");
+        Assert.Equal("By how many turns did the crown run back?", bench.Shell.Open!.Label);
+        bench.Type("yes");
+        Assert.Contains("does not say what you see", bench.Shell.Message, StringComparison.Ordinal);
+        Assert.NotNull(bench.Shell.Open);
+        Assert.Equal(before, bench.Job.Log.Count);
+        bench.Type("5,5 turns");
+        Assert.Null(bench.Shell.Open);
+        Assert.Equal(Power.Off, bench.Job.Power);
+    }
+
+    [Fact]
+    public void What_was_typed_and_left_is_brought_back()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("let-down").Keys("Enter");
+        bench.Shell.Leave("5 tur");
+        Assert.Null(bench.Shell.Open);
+        bench.Keys("Enter");
+        Assert.Equal("5 tur", bench.Shell.Open!.Start);
+    }
+
+    [Fact]
+    public void A_look_is_answered_by_its_number_and_a_bad_one_is_a_finding()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("see-train");
+        Snapshot.Verify(bench.Picture());
+        int findings = bench.Job.Findings.Count;
+        bench.Keys("2");
+        Assert.Equal(findings + 1, bench.Job.Findings.Count);
+    }
+
+    [Fact]
+    public void Oil_is_served_one_point_at_a_time_and_the_bottle_can_be_named()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("oil-train-side");
+        bench.Keys("b").Type("H-1140");
+        Snapshot.Verify(bench.Picture());
+        bench.Keys("Enter");
+        Assert.Equal("H-1140", bench.Job.Points["centre-upper"].Event.Batch);
+    }
+
+    [Fact]
+    public void Taking_back_returns_to_the_step()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("luminous-look").Keys("u");
+        Assert.Equal("photo-closed", bench.Run.Shown!.Step.Id.Value);
+        Assert.Equal("Taken back: 'Photograph the watch closed' done.", bench.Shell.Message);
+    }
+
+    [Fact]
+    public void Passing_over_asks_for_the_reason_that_the_workshop_wants()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("photo-closed").Keys("s");
+        Assert.Equal("Why passed over?", bench.Shell.Open!.Label);
+        bench.Type(" ");
+        Assert.Equal("Nothing was typed.", bench.Shell.Message);
+        bench.Type("the camera is broken");
+        Assert.Equal("the camera is broken", bench.Job.Deviations.Single().Event.Reason);
+    }
+
+    [Fact]
+    public void A_pause_marks_the_place_and_coming_back_shows_the_last_three_steps()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("open-back").Keys("p");
+        Snapshot.Verify(bench.Picture());
+        bench.Keys("Enter");
+        Assert.Equal("open-back", bench.Run.Shown!.Step.Id.Value);
+    }
+
+    [Fact]
+    public void A_hold_says_what_it_waits_for_and_in_which_condition()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("open-back").Keys("h", "2");
+        bench.Type("a fourth wheel, ordered").Type("");
+        Assert.Equal("Say in which condition it can wait.", bench.Shell.Message);
+        bench.Type("power off, covered");
+        Assert.Equal(new Phase.Held(bench.Job.Phase.Since, HoldFor.Part, "a fourth wheel, ordered", "power off, covered", null), bench.Job.Phase);
+        Snapshot.Verify(bench.Picture());
+    }
+
+    [Fact]
+    public void A_step_out_of_order_says_what_speaks_against_it_and_is_written_down()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("hear-owner").Keys("g");
+        foreach (char c in "lift the hands") bench.Keys(c == ' ' ? "Space" : c.ToString());
+        bench.Keys("Enter");
+        Snapshot.Verify(bench.Picture());
+        bench.Keys("Enter");
+        Assert.Contains(bench.Job.Deviations, d => d.Event.Kind == Deviation.OutOfOrder);
+    }
+
+    [Fact]
+    public void Steps_done_away_from_the_screen_are_entered_afterwards()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("photo-closed").Keys("a", "2").Type("8:30");
+        StepRecord record = bench.Job.Steps[new StepKey("1", "photo-closed")];
+        Assert.Equal(new DateTimeOffset(2026, 3, 2, 8, 30, 0, TimeSpan.Zero), record.End!.Remembered);
+        Assert.True(bench.Job.IsSettled(new StepKey("1", "luminous-look")));
+    }
+
+    [Fact]
+    public void A_key_without_a_meaning_says_where_the_keys_are()
+    {
+        using PaperBench bench = new PaperBench().WithJob().Keys("Z");
+        Assert.Equal("Z does nothing here; F1 shows the keys.", bench.Shell.Message);
+    }
+}
