@@ -16,8 +16,8 @@ public readonly record struct Stroke(string Name);
 public sealed record Entry(int Id, string Label, string Start, int X, int Y, int Width);
 
 /// <summary>
-/// What a terminal shows and feeds: the bench with all its screens, or the few questions of a first start.
-/// It knows no terminal; the terminal decides nothing.
+/// What a terminal shows and feeds: the bench with all its screens, or a sheet of paper in the tests. It knows no
+/// terminal; the terminal decides nothing.
 /// </summary>
 public interface IShell
 {
@@ -27,7 +27,7 @@ public interface IShell
     /// <summary>The entry that is open, or null. Asked after each <see cref="Draw"/>.</summary>
     Entry? Entry { get; }
 
-    /// <summary>A key while no entry is open.</summary>
+    /// <summary>A key while no entry is open; Ctrl+C also while one is.</summary>
     void Press(Stroke key);
 
     /// <summary>Enter in the open entry.</summary>

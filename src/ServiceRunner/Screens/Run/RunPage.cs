@@ -59,6 +59,9 @@ internal static class RunPage
 
     private static List<Block> Step(PlannedStep planned, RunModel model, Shell shell, int width)
     {
+        // A fact decides whether the step is in the job at all: until it is answered, only the question is shown.
+        if (!model.LooksBack && model.Offer is Offer.Fact fact)
+            return [Gap(8), Text(0, fact.Question.Ask, Ink.Title, width, ""), Gap(7), Choices(fact.Question.Answers, hoped: false, width), Gap(8), Text(5, "Some steps depend on it. Choose by its number.", Ink.Faint, width, "")];
         Step step = planned.Step;
         Job job = model.Job.State;
         Plan plan = model.Job.Plan;
@@ -116,13 +119,6 @@ internal static class RunPage
 
     private static IEnumerable<Block> Asks(PlannedStep planned, RunModel model, Shell shell, int width)
     {
-        if (model.Offer is Offer.Fact fact)
-        {
-            yield return Gap(8);
-            yield return Text(0, fact.Question.Ask, Ink.Strong, width, "› ");
-            yield return Choices(fact.Question.Answers, hoped: false, width);
-            yield break;
-        }
         IReadOnlyList<Ask> open = Ask.Open(model.Job.State, planned, model.Job.Plan);
         if (open.Count == 0) yield break;
         yield return Gap(8);

@@ -1,0 +1,11 @@
+namespace ServiceRunner.Terminal;
+
+/// <summary>How the screen is to be shown.</summary>
+public sealed record TerminalOptions
+{
+    /// <summary>Weight, underline and reverse instead of colour. NO_COLOR in the environment asks for the same.</summary>
+    public bool Monochrome { get; init; }
+
+    /// <summary>Drives the timers. Its timestamps run on when the wall clock is set.</summary>
+    public TimeProvider Time { get; init; } = TimeProvider.System;
+}
