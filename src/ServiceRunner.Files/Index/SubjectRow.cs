@@ -1,0 +1,41 @@
+namespace ServiceRunner.Files.Index;
+
+/// <summary>A job, or the bench, as lists show it: what can be asked without reading its events.</summary>
+public sealed record SubjectRow
+{
+    public const string Job = "job";
+    public const string Bench = "bench";
+
+    public string Subject { get; init; } = "";
+    public string Kind { get; init; } = Job;
+
+    /// <summary>The workshop's own number.</summary>
+    public string Number { get; init; } = "";
+    public string Title { get; init; } = "";
+
+    /// <summary>The owner's id, never the name.</summary>
+    public string Owner { get; init; } = "";
+    public string State { get; init; } = "";
+
+    /// <summary>Since when it is in that state; kept as UTC.</summary>
+    public DateTimeOffset Since { get; init; }
+    public int Done { get; init; }
+    public int Total { get; init; }
+
+    /// <summary>What it waits for; empty if for nothing.</summary>
+    public string Waiting { get; init; } = "";
+
+    /// <summary>The batches used on it.</summary>
+    public IReadOnlyList<string> Lots { get; init; } = [];
+    public bool Open { get; init; }
+
+    /// <summary>The subject's last line; the log fills it in.</summary>
+    public long LastN { get; init; }
+
+    public bool Equals(SubjectRow? other) =>
+        other is not null && Subject == other.Subject && Kind == other.Kind && Number == other.Number && Title == other.Title && Owner == other.Owner
+        && State == other.State && Since == other.Since && Done == other.Done && Total == other.Total && Waiting == other.Waiting
+        && Open == other.Open && LastN == other.LastN && Lots.SequenceEqual(other.Lots);
+
+    public override int GetHashCode() => HashCode.Combine(Subject, LastN, State, Number);
+}
