@@ -32,6 +32,7 @@ internal static class DemoWorkshop
         ReadyToOil(session, time);
         BookedIn(session, time);
         Soaking(session, time);
+        Inspecting(session, time);
         return null;
     }
 
@@ -89,6 +90,15 @@ internal static class DemoWorkshop
     {
         time.Now = time.Present.AddHours(-3);
         Book(session, "Q26-109", "Wrist watch, engraved back, does not go", "S. Marchetti");
+    }
+
+    // Ten quick steps before its first soak: what somebody who just looks around should find first.
+    private static void Inspecting(BenchSession session, DemoTime time)
+    {
+        time.Now = time.Present.AddHours(-2.5);
+        OpenJob job = Book(session, "Q26-110", "Wrist watch, salmon dial, gains", "A. Fairweather");
+        new DemoRepairer(session, time, job).WalkTo("see-balance");
+        time.Now = time.Present;
     }
 
     private static void Soaking(BenchSession session, DemoTime time)

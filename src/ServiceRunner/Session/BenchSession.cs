@@ -59,12 +59,19 @@ public sealed class BenchSession : IDisposable
     /// <summary>The moment.</summary>
     public Moment Now => _clock.Now();
 
-    /// <summary>Jobs on the board: those not over, and those that were finished in the last thirty days.</summary>
+    /// <summary>Jobs on the board: those at hand first, then those that wait, then those finished in the last thirty days.</summary>
     public IReadOnlyList<SubjectRow> Board()
     {
         DateTimeOffset recent = Now.Wall - TimeSpan.FromDays(30);
-        return [.. _log.Rows("job", openOnly: true).Concat(_log.RowsSince("job", recent).Where(r => !r.Open)).OrderBy(r => r.Number, StringComparer.Ordinal)];
+        return [.. _log.Rows("job", openOnly: true).Concat(_log.RowsSince("job", recent).Where(r => !r.Open))
+            .OrderBy(r => Array.IndexOf(BoardOrder, r.State) is var rank and >= 0 ? rank : BoardOrder.Length).ThenByDescending(r => r.Since)];
     }
+
+    // What is at hand stands first, what waits for others behind it, what is over last.
+    private static readonly string[] BoardOrder =
+    [
+        "on the bench", "interrupted", "booked in", "waiting for a day", "waiting for a part", "waiting for the owner", "waiting", "ready",
+    ];
 
     /// <summary>All jobs.</summary>
     public IReadOnlyList<SubjectRow> AllJobs() => _log.Rows("job", openOnly: false);

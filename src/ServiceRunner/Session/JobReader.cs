@@ -68,6 +68,10 @@ public sealed class JobReader(DataFolder folder)
             {
                 return (job, Future(e.Kind));
             }
+            catch (Exception e) when (e is FormatException or KeyNotFoundException or InvalidOperationException)
+            {
+                return (job, string.Create(CultureInfo.InvariantCulture, $"Entry {line.SubjectSequence} of this job is whole but makes no sense ({e.Message}), so the job can only be read up to there."));
+            }
         }
         return (job, "");
     }

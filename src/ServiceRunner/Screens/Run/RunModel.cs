@@ -88,7 +88,11 @@ public sealed partial class RunModel : ScreenModel
     /// <summary>Goes on, unless the key was held or knocked.</summary>
     public void GoOn()
     {
-        if (!_guard.Admits(Shell.Steady)) return;
+        if (!_guard.Admits(Shell.Steady))
+        {
+            Shell.Say($"That came within {Session.Workshop.Pedal.DeadMilliseconds / 1000.0:0.0} s of the press before, or of a clock coming due, and is taken for the same press, held or knocked.");
+            return;
+        }
         if (LooksBack)
         {
             _back = null;
