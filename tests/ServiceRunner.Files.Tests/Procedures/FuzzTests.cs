@@ -4,6 +4,8 @@ using ServiceRunner.Files.Procedures;
 using ServiceRunner.Files.Tests.Checks;
 using ServiceRunner.Files.Workshops;
 
+using ServiceRunner.Tests.Shared;
+
 namespace ServiceRunner.Files.Tests.Procedures;
 
 /// <summary>

@@ -2,6 +2,8 @@ using ServiceRunner.Files.Checks;
 using ServiceRunner.Files.Procedures;
 using ServiceRunner.Files.Tests.Checks;
 
+using ServiceRunner.Tests.Shared;
+
 namespace ServiceRunner.Files.Tests.Procedures;
 
 /// <summary>What is shipped is held to what is asked of others.</summary>

@@ -3,6 +3,8 @@ using ServiceRunner.Files.Checks;
 using ServiceRunner.Files.Tests.Checks;
 using ServiceRunner.Files.Workshops;
 
+using ServiceRunner.Tests.Shared;
+
 namespace ServiceRunner.Files.Tests.Workshops;
 
 public class WorkshopReaderTests

@@ -103,23 +103,36 @@ internal sealed class PaperBench : IDisposable
     }
 
     /// <summary>Goes on by what is offered, typing what must be typed, until the step is at hand.</summary>
-    public PaperBench To(string step)
+    public PaperBench To(string step) => Walk(() => Run.Shown?.Step.Id.Value == step, step);
+
+    /// <summary>Goes on until every step is settled.</summary>
+    public PaperBench ToEnd() => Walk(() => Run.Offer is Offer.Close, "the end");
+
+    private PaperBench Walk(Func<bool> there, string where)
     {
         for (int i = 0; i < 2000; i++)
         {
-            Offer offer = Run.Offer;
-            if (Run.Shown?.Step.Id.Value == step) return this;
-            switch (offer)
+            if (there()) return this;
+            switch (Run.Offer)
             {
                 case Offer.Fact or Offer.Answer { Act: null, Ask.Choices.Count: > 0 }: Keys("1"); break;
-                case Offer.Answer { Act: null } a: Keys("Enter").Type(a.Ask switch { Ask.Count c => $"{c.Facet.AtLeast}", Ask.Measure m => $"{m.Facet.AtLeast + 1}", Ask.Rate => "+4 285", Ask.Witness => "TB", _ => "as drawn on the card" }); break;
+                case Offer.Answer { Act: null } a: Keys("Enter").Type(Typed(a.Ask)); break;
                 case Offer.Wait w: Wait(w.Soak.Begun.Window.Aim - w.Soak.Length(Session.Now).Length + TimeSpan.FromSeconds(1)); break;
                 default: Keys("Enter"); break;
             }
             Assert.Equal("", Shell.Open?.Label ?? "");
         }
-        throw new InvalidOperationException($"'{step}' was never at hand");
+        throw new InvalidOperationException($"'{where}' was never reached");
     }
+
+    private static string Typed(Ask ask) => ask switch
+    {
+        Ask.Count c => $"{c.Facet.AtLeast ?? c.Facet.AtMost ?? 1}",
+        Ask.Measure m => $"{m.Facet.AtLeast ?? m.Facet.AtMost ?? 1}",
+        Ask.Rate => "+4 285",
+        Ask.Witness => "TB",
+        _ => "as drawn on the card",
+    };
 
     /// <summary>The screen as text, and below it a legend: what each ink of importance stands on.</summary>
     public string Picture(int width = 80, int height = 24)

@@ -18,6 +18,7 @@ internal static class TestInit
     internal static void Prepare()
     {
         Environment.SetEnvironmentVariable("DisableRealDriverIO", "1"); // or it opens the terminal that the tests were started from
+        Environment.SetEnvironmentVariable("SERVICERUNNER", EndToEnd.BuiltProgram.Path);
         ThreadPool.SetMinThreads(64, 64);                               // each screen keeps one thread waiting for keys
         string? home = Environment.GetEnvironmentVariable("HOME");
         DirectoryInfo stranger = Directory.CreateTempSubdirectory("servicerunner-stranger-");

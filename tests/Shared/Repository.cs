@@ -1,4 +1,4 @@
-namespace ServiceRunner.Files.Tests.Checks;
+namespace ServiceRunner.Tests.Shared;
 
 /// <summary>The folder that holds the solution.</summary>
 internal static class Repository
@@ -10,7 +10,7 @@ internal static class Repository
         DirectoryInfo? folder = new(AppContext.BaseDirectory);
         while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "ServiceRunner.sln"))) folder = folder.Parent;
         // Built into a folder outside of the repository: the sources know where they stand.
-        return folder?.FullName ?? Path.GetFullPath(Path.Combine(Here(), "..", "..", ".."));
+        return folder?.FullName ?? Path.GetFullPath(Path.Combine(Here(), "..", ".."));
     }
 
     private static string Here([System.Runtime.CompilerServices.CallerFilePath] string file = "") => Path.GetDirectoryName(file)!;

@@ -1,0 +1,81 @@
+using ServiceRunner.Files.Machine;
+
+namespace ServiceRunner.Tests.EndToEnd;
+
+public class VerbTests
+{
+    [Fact]
+    public void Help_names_every_verb()
+    {
+        using TemporaryFolder folder = new();
+        (int exit, string output, _) = BuiltProgram.Run(folder.Path, "--help");
+        Assert.Equal(0, exit);
+        foreach (string verb in new[] { "demo", "check", "jobs", "report", "audit", "completion", "--data" }) Assert.Contains(verb, output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_unknown_verb_is_refused()
+    {
+        using TemporaryFolder folder = new();
+        (int exit, _, string errors) = BuiltProgram.Run(folder.Path, "reprot", "1");
+        Assert.NotEqual(0, exit);
+        Assert.Contains("reprot", errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_a_terminal_it_says_so_and_ends()
+    {
+        using TemporaryFolder folder = new();
+        string data = Path.Combine(folder.Path, "data");
+        Assert.Null(ServiceRunner.Demo.DemoWorkshop.Make(data, new MachineClock()));
+        (int exit, _, string errors) = BuiltProgram.Run(folder.Path, "--data", data);
+        Assert.Equal(69, exit);
+        Assert.Single(errors.Trim().Split('\n'));
+    }
+
+    [Fact]
+    public void A_first_start_without_a_terminal_says_what_to_do()
+    {
+        using TemporaryFolder folder = new();
+        (int exit, _, string errors) = BuiltProgram.Run(folder.Path);
+        Assert.Equal(4, exit);
+        Assert.Contains("start 'servicerunner' in a terminal once", errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Jobs_are_columns_with_tabs_in_a_pipe_and_a_report_is_plain_text()
+    {
+        using TemporaryFolder folder = new();
+        string data = Path.Combine(folder.Path, "data");
+        Assert.Null(ServiceRunner.Demo.DemoWorkshop.Make(data, new MachineClock()));
+        (int exit, string jobs, _) = BuiltProgram.Run(folder.Path, "jobs", "--data", data);
+        Assert.Equal(0, exit);
+        string[][] rows = [.. jobs.Trim().Split('\n').Select(l => l.Split('\t'))];
+        Assert.Equal(["number", "stands", "since", "steps", "what", "owner"], rows[0]);
+        Assert.All(rows, r => Assert.Equal(6, r.Length));
+        Assert.Equal("ready", rows.Single(r => r[0] == "Q26-101")[1]);
+        (_, string report, _) = BuiltProgram.Run(folder.Path, "report", "Q26-101", "--data", data);
+        Assert.Contains("Centre wheel, train side: Heavy oil, bottle H-1140", report, StringComparison.Ordinal);
+        Assert.Contains("Head of the journal:", report, StringComparison.Ordinal);
+        Assert.DoesNotContain("\e", report, StringComparison.Ordinal);
+        Assert.DoesNotContain("Deviations", report, StringComparison.Ordinal);
+        (int audit, string found, _) = BuiltProgram.Run(folder.Path, "audit", "--data", data);
+        Assert.Equal(0, audit);
+        Assert.Contains("no damage", found, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("bash")]
+    [InlineData("zsh")]
+    [InlineData("fish")]
+    public void A_shell_can_complete_verbs(string shell)
+    {
+        using TemporaryFolder folder = new();
+        (int exit, string script, _) = BuiltProgram.Run(folder.Path, "completion", shell);
+        Assert.Equal(0, exit);
+        Assert.Contains("suggest", script, StringComparison.Ordinal);
+        (_, string suggested, _) = BuiltProgram.Run(folder.Path, "[suggest:15]", "servicerunner r");
+        Assert.Contains("report", suggested, StringComparison.Ordinal);
+        Assert.Equal(2, BuiltProgram.Run(folder.Path, "completion", "abacus").Exit);
+    }
+}
