@@ -124,6 +124,14 @@ public static partial class Decider
             .. Ask.Open(job, planned, at.Plan).Count == 0 ? Settle(job, planned, x.Step, null, at) : []]);
     }
 
+    private static Decision LengthenSoak(Job job, JobAction.LengthenSoak x, Circumstances at)
+    {
+        if (job.Soaks.GetValueOrDefault(x.Step) is not { Ended: null } soak) return Refuse(new Rejection.ClockDoesNotRun(x.Step));
+        if (x.By <= TimeSpan.Zero) return Refuse(new Rejection.NoTime());
+        TimeSpan length = soak.Length(at.Now).Length;
+        return Accept(new JobEvent.SoakLengthened(x.Step, (length > soak.Window.Aim ? length : soak.Window.Aim) + x.By));
+    }
+
     // Both figures as they were compared, in seconds: "182 s, least 300 s".
     private static string Lengths(Elapsed length, TimeSpan limit) =>
         string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{length.Length.TotalSeconds:0} s against {limit.TotalSeconds:0} s");

@@ -32,6 +32,11 @@ public static partial class Decider
                 : Accept(new JobEvent.DeviationNoted(Deviation.ByOtherMeans, x.Step, "", x.Reason)),
             JobAction.TakeBack x => TakeBack(job, x),
             JobAction.EndSoak x => EndSoak(job, x, at),
+            JobAction.LengthenSoak x => LengthenSoak(job, x, at),
+            JobAction.AnswerAlarm x => job.Soaks.GetValueOrDefault(x.Step)?.Alarm(at.Now) is { } urgency
+                ? Accept(new JobEvent.AlarmAnswered(x.Step, urgency))
+                : Refuse(new Rejection.NoAlarm(x.Step)),
+            JobAction.Mark x => Accept(new JobEvent.Marked(x.Step)),
             _ when job.Phase is not Phase.Running => Refuse(new Rejection.NotNow(job.Phase)),
             JobAction.Complete x => Complete(job, x, at),
             JobAction.Answer x => Answer(job, x, at),

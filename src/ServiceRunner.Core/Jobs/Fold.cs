@@ -73,9 +73,10 @@ public static class Fold
         JobEvent.Witnessed x => Answered(job, x.Step, Ask.WitnessKey),
         JobEvent.AskLeft x => Answered(job, x.Step, x.Ask),
         JobEvent.SoakBegun x => job with { Soaks = job.Soaks.SetItem(x.Step, new Soak(x, entry.At, entry.By, null, null)) },
-        JobEvent.SoakEnded x => job.Soaks.GetValueOrDefault(x.Step) is { } soak
-            ? job with { Soaks = job.Soaks.SetItem(x.Step, soak with { Ended = x, EndedAt = entry.At }) }
-            : job,
+        JobEvent.SoakEnded x => OfSoak(job, x.Step, s => s with { Ended = x, EndedAt = entry.At }),
+        JobEvent.SoakLengthened x => OfSoak(job, x.Step, s => s with { Window = s.Window with { Aim = x.Aim }, Answered = null }),
+        JobEvent.AlarmAnswered x => OfSoak(job, x.Step, s => s with { Answered = x.Urgency }),
+        JobEvent.Marked x => job with { Marks = job.Marks.Add(new(x, entry.At, entry.By, entry.Number)) },
         JobEvent.PartMoved x => job with { Parts = job.Parts.SetItem(x.Part, x.To) },
         JobEvent.PowerChanged x => job with { Power = x.Power, SetUpTurns = x.Turns ?? job.SetUpTurns },
         JobEvent.FindingNoted x => job with { Findings = job.Findings.Add(new(x, entry.At, entry.By, entry.Number)) },
@@ -83,6 +84,9 @@ public static class Fold
         JobEvent.TakenBack => job,
         _ => throw new InvalidOperationException($"no fold for {e.GetType().Name}"),
     };
+
+    private static Job OfSoak(Job job, StepRef step, Func<Soak, Soak> change) =>
+        job.Soaks.GetValueOrDefault(step) is { } soak ? job with { Soaks = job.Soaks.SetItem(step, change(soak)) } : job;
 
     private static StepRecord Record(Job job, StepRef step) =>
         job.Steps.GetValueOrDefault(step.Key) is { } r && r.Step == step ? r : new StepRecord(step, [], null);

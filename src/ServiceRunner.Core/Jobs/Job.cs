@@ -53,6 +53,9 @@ public sealed record Job
     /// <summary>Deviations in the order noted.</summary>
     public ImmutableList<Noted<JobEvent.DeviationNoted>> Deviations { get; init; } = [];
 
+    /// <summary>Moments that were marked.</summary>
+    public ImmutableList<Noted<JobEvent.Marked>> Marks { get; init; } = [];
+
     /// <summary>What drives the train.</summary>
     public Power Power { get; init; } = Power.Unknown;
 
@@ -103,11 +106,25 @@ public sealed record Serving(JobEvent.PointServed Event, Moment At, string By);
 /// <summary>A clock.</summary>
 public sealed record Soak(JobEvent.SoakBegun Begun, Moment BegunAt, string By, JobEvent.SoakEnded? Ended, Moment? EndedAt)
 {
+    /// <summary>The window, with an aim that may have been moved since it began.</summary>
+    public Window Window { get; init; } = Begun.Window;
+
+    /// <summary>The most urgent alarm of it that was answered, or null.</summary>
+    public Urgency? Answered { get; init; }
+
     /// <summary>How long it has run at a moment, or ran.</summary>
     public Elapsed Length(Moment now) => Ended is { } e ? new Elapsed(e.Length, e.Certain) : BegunAt.Until(now);
 
     /// <summary>Where it stands in its window.</summary>
-    public Standing Standing(Moment now) => Begun.Window.Of(Length(now).Length);
+    public Standing Standing(Moment now) => Window.Of(Length(now).Length);
+
+    /// <summary>The alarm that wants an answer now, or null: an aim reached, a most passed. Later ones follow from the time alone.</summary>
+    public Urgency? Alarm(Moment now) => Ended is not null ? null : Standing(now) switch
+    {
+        Quantities.Standing.Over when Answered is not Urgency.High => Urgency.High,
+        Quantities.Standing.AtAim when Answered is null or Urgency.Low => Urgency.Medium,
+        _ => null,
+    };
 }
 
 /// <summary>An event with who and when.</summary>

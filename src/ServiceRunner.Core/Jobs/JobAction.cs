@@ -56,6 +56,15 @@ public abstract record JobAction
     /// <summary>Stops a step's clock; settles the step if it asks nothing more.</summary>
     public sealed record EndSoak(StepRef Step, string Reason = "") : JobAction;
 
+    /// <summary>Gives a running clock more time: its aim moves this far past now, or past itself if it is not reached yet.</summary>
+    public sealed record LengthenSoak(StepRef Step, TimeSpan By) : JobAction;
+
+    /// <summary>Answers the alarm of a clock.</summary>
+    public sealed record AnswerAlarm(StepRef Step) : JobAction;
+
+    /// <summary>Marks the moment.</summary>
+    public sealed record Mark(StepRef? Step) : JobAction;
+
     /// <summary>Enters steps that were done away from the screen, with the time as remembered.</summary>
     public sealed record EnterAfterwards(IReadOnlyList<StepRef> Steps, DateTimeOffset When) : JobAction;
 

@@ -83,6 +83,15 @@ public abstract record JobEvent
     /// <summary>A clock was stopped, with the length as it was taken then and how sure it is.</summary>
     public sealed record SoakEnded(StepRef Step, TimeSpan Length, bool Certain) : JobEvent;
 
+    /// <summary>A running clock was given more time: its aim is now this long after its start. Its most stays.</summary>
+    public sealed record SoakLengthened(StepRef Step, TimeSpan Aim) : JobEvent;
+
+    /// <summary>An alarm of a clock was answered: that it reached its aim, or passed its most.</summary>
+    public sealed record AlarmAnswered(StepRef Step, Urgency Urgency) : JobEvent;
+
+    /// <summary>The moment was marked, to be looked at when the hands are free.</summary>
+    public sealed record Marked(StepRef? Step) : JobEvent;
+
     /// <summary>A part is somewhere else now.</summary>
     public sealed record PartMoved(string Part, PartPlace To) : JobEvent;
 
@@ -180,6 +189,19 @@ public enum SoakKind
 
     /// <summary>A wait without a jar.</summary>
     Wait,
+}
+
+/// <summary>How urgent an alarm of a clock is.</summary>
+public enum Urgency
+{
+    /// <summary>The least is reached: silent unless the workshop wants it.</summary>
+    Low,
+
+    /// <summary>The aim is reached.</summary>
+    Medium,
+
+    /// <summary>The most is passed: repeated until it is answered.</summary>
+    High,
 }
 
 /// <summary>Where a part is. A part in a running soak is there besides; see <see cref="Job.SoakOf"/>.</summary>

@@ -10,6 +10,19 @@ namespace ServiceRunner.Core.Jobs;
 /// </summary>
 public abstract record Offer(JobAction? Act)
 {
+    /// <summary>The step that it is about, or null.</summary>
+    public PlannedStep? About => this switch
+    {
+        Fact x => x.For,
+        Answer x => x.Step,
+        Begin x => x.Step,
+        End x => x.Step,
+        Do x => x.Step,
+        Wait x => x.Step,
+        Stuck x => x.Step,
+        _ => null,
+    };
+
     /// <summary>Begin to work on the job.</summary>
     public sealed record Start() : Offer(new JobAction.Start());
 
@@ -66,7 +79,7 @@ public abstract record Offer(JobAction? Act)
         foreach (Soak soak in job.RunningSoaks)
             if (at.Plan.Find(soak.Begun.Step.Key) is { Step.HandsFree: false } held) return new Wait(held, soak);
         if (next is not null) return OfStep(job, next, at);
-        if (job.RunningSoaks.MinBy(s => s.Begun.Window.Aim - s.Length(at.Now).Length) is { } soonest && at.Plan.Find(soonest.Begun.Step.Key) is { } soaking)
+        if (job.RunningSoaks.MinBy(s => s.Window.Aim - s.Length(at.Now).Length) is { } soonest && at.Plan.Find(soonest.Begun.Step.Key) is { } soaking)
             return new Wait(soaking, soonest);
         return blockedStep is not null ? new Stuck(blockedStep, firstBlocked!) : new Close(Owed.Of(job, at.Plan));
     }
@@ -105,7 +118,7 @@ public abstract record Offer(JobAction? Act)
 
     // The most overdue of the clocks that fit.
     private static End? Ready(Job job, Circumstances at, Func<Soak, bool> fits) =>
-        job.RunningSoaks.Where(fits).OrderByDescending(s => s.Length(at.Now).Length - s.Begun.Window.Aim)
+        job.RunningSoaks.Where(fits).OrderByDescending(s => s.Length(at.Now).Length - s.Window.Aim)
             .Select(s => at.Plan.Find(s.Begun.Step.Key) is { } step ? new End(step, s, s.Standing(at.Now)) : null).FirstOrDefault(e => e is not null);
 
     // The first step that may be done now; else the first that has something against it.

@@ -58,6 +58,12 @@ public abstract record Rejection
     /// <summary>The step's clock does not run.</summary>
     public sealed record ClockDoesNotRun(StepRef Step) : Rejection;
 
+    /// <summary>No alarm of this clock wants an answer.</summary>
+    public sealed record NoAlarm(StepRef Step) : Rejection;
+
+    /// <summary>More time than nothing is wanted.</summary>
+    public sealed record NoTime : Rejection;
+
     /// <summary>The jar is in use.</summary>
     public sealed record JarInUse(string Jar) : Rejection;
 

@@ -6,7 +6,7 @@ public static class TakingBack
     /// <summary>True if an entry can be taken back.</summary>
     public static bool CanTakeBack(this Job job, LogEntry entry) =>
         !job.TakenBack.Contains(entry.Number) && entry.Events.Count > 0 && entry.Events.All(e => e is not (
-            JobEvent.Opened or JobEvent.ProcedureJoined or JobEvent.TakenBack or JobEvent.Started or JobEvent.Paused or JobEvent.Resumed
+            JobEvent.AlarmAnswered or JobEvent.Opened or JobEvent.ProcedureJoined or JobEvent.TakenBack or JobEvent.Started or JobEvent.Paused or JobEvent.Resumed
             or JobEvent.Held or JobEvent.Restarted or JobEvent.Stopped or JobEvent.Aborted or JobEvent.Completed));
 
     /// <summary>The last entry that can be taken back, or null.</summary>

@@ -41,6 +41,9 @@ public static class JobEventShapes
             case JobEvent.AskLeft x: Kind(w, "left.1"); w.Step(x.Step); w.Text("ask", x.Ask); break;
             case JobEvent.SoakBegun x: Kind(w, "soak-begun.1"); Begun(w, x); break;
             case JobEvent.SoakEnded x: Kind(w, "soak-ended.1"); w.Step(x.Step); w.Seconds("length", x.Length); w.WriteBoolean("certain", x.Certain); break;
+            case JobEvent.SoakLengthened x: Kind(w, "soak-lengthened.1"); w.Step(x.Step); w.Seconds("aim", x.Aim); break;
+            case JobEvent.AlarmAnswered x: Kind(w, "alarm-answered.1"); w.Step(x.Step); w.Text("urgency", StoredWords.Of(x.Urgency)); break;
+            case JobEvent.Marked x: Kind(w, "marked.1"); w.Step(x.Step); break;
             case JobEvent.PartMoved x: Kind(w, "part.1"); w.Text("part", x.Part); w.Text("to", StoredWords.Of(x.To).Word); w.Text("detail", StoredWords.Of(x.To).Detail); break;
             case JobEvent.PowerChanged x: Kind(w, "power.1"); w.Text("power", StoredWords.Of(x.Power)); w.Number("turns", x.Turns); break;
             case JobEvent.EstimateNoted x: Kind(w, "estimate.1"); w.Step(x.Step); w.Text("text", x.Text); break;
@@ -83,6 +86,9 @@ public static class JobEventShapes
         "left.1" => new JobEvent.AskLeft(e.Step(), e.Text("ask")),
         "soak-begun.1" => new JobEvent.SoakBegun(e.Step(), StoredWords.ReadSoakKind(e.Text("clock")), e.Text("solution"), e.Text("jar"), e.Texts("parts"), Window(e)),
         "soak-ended.1" => new JobEvent.SoakEnded(e.Step(), e.Seconds("length") ?? TimeSpan.Zero, e.GetProperty("certain").GetBoolean()),
+        "soak-lengthened.1" => new JobEvent.SoakLengthened(e.Step(), e.Seconds("aim") ?? TimeSpan.Zero),
+        "alarm-answered.1" => new JobEvent.AlarmAnswered(e.Step(), StoredWords.ReadUrgency(e.Text("urgency"))),
+        "marked.1" => new JobEvent.Marked(e.StepOrNone()),
         "part.1" => new JobEvent.PartMoved(e.Text("part"), StoredWords.ReadPlace(e.Text("to"), e.Text("detail"))),
         "power.1" => new JobEvent.PowerChanged(StoredWords.ReadPower(e.Text("power")), e.Number("turns")),
         "estimate.1" => new JobEvent.EstimateNoted(e.Step(), e.Text("text")),

@@ -21,6 +21,10 @@ internal static class StoredWords
 
     public static Sureness ReadSureness(string word) => word switch { "seen" => Sureness.Seen, "inferred" => Sureness.Inferred, _ => Sureness.Unknown };
 
+    public static string Of(Urgency value) => value switch { Urgency.High => "high", Urgency.Medium => "medium", _ => "low" };
+
+    public static Urgency ReadUrgency(string word) => word switch { "high" => Urgency.High, "medium" => Urgency.Medium, "low" => Urgency.Low, _ => throw new FormatException($"urgency '{word}'") };
+
     public static string Of(SoakKind value) => value switch { SoakKind.Bath => "bath", SoakKind.Spin => "spin", SoakKind.Dry => "dry", _ => "wait" };
 
     public static SoakKind ReadSoakKind(string word) => word switch { "bath" => SoakKind.Bath, "spin" => SoakKind.Spin, "dry" => SoakKind.Dry, "wait" => SoakKind.Wait, _ => throw new FormatException($"clock '{word}'") };

@@ -37,6 +37,7 @@ public sealed record TextReport(Job Job, Plan Plan, Workshop Workshop, string Ow
         Points(text);
         Rates(text);
         Parts(text);
+        Section(text, "Marks", Job.Marks.Select(m => $"{Day(m.At.Wall)}, {m.By}{(m.Event.Step is { } s ? $", at '{Do(s.Key)}'" : "")}"));
         Owed owed = Owed.Of(Job, Plan);
         if (!Job.Phase.IsFinal && !owed.IsNothing) Section(text, "Still owed", [OfferWords.OwedWords(owed, Plan)]);
         Line(text, "");

@@ -12,14 +12,8 @@ public static class OfferWords
     public static string Next(Offer offer) => offer switch
     {
         Offer.Fact x => x.Question.Ask,
-        Offer.Answer x => x.Step.Step.Do,
-        Offer.Begin x => x.Step.Step.Do,
-        Offer.End x => x.Step.Step.Do,
-        Offer.Wait x => x.Step.Step.Do,
-        Offer.Do x => x.Step.Step.Do,
-        Offer.Stuck x => x.Step.Step.Do,
         Offer.Close => "all steps are settled; to be closed",
-        _ => "",
+        _ => offer.About?.Step.Do ?? "",
     };
 
     /// <summary>What the going-on key does now; empty if it does nothing.</summary>
@@ -44,7 +38,7 @@ public static class OfferWords
         Offer.Fact x => $"{x.Question.Ask} Choose by its number.",
         Offer.Answer x => $"{AskWords.Question(x.Ask)} Choose by its number.",
         Offer.Begin { JarIsTaken: true } x => $"There is a basket in {JobWords.Jar(workshop, x.Jar)} already; end that soak first.",
-        Offer.Wait x => $"{JobWords.Clock(x.Soak.Begun, workshop)}: {JobWords.Of(x.Soak.Standing(now), x.Soak.Begun.Window, x.Soak.Length(now).Length)}; e ends it now.",
+        Offer.Wait x => $"{JobWords.Clock(x.Soak.Begun, workshop)}: {JobWords.Of(x.Soak.Standing(now), x.Soak.Window, x.Soak.Length(now).Length)}; e ends it now.",
         Offer.Close { Owed.IsNothing: true } => "Every step is settled and nothing is owed: c closes the job.",
         Offer.Close x => $"Every step is settled, but something is owed ({OwedWords(x.Owed, plan)}): c closes it with a reason.",
         Offer.Stuck x => $"'{x.Step.Step.Do}' cannot be done yet: {RejectionWords.Sentence(x.Blockers[0], plan)}. g goes to another step.",

@@ -31,6 +31,8 @@ public static class RejectionWords
         Rejection.NoClock => "This step has no clock.",
         Rejection.ClockRuns x => $"The clock of '{Do(plan, x.Step)}' runs: end it first.",
         Rejection.ClockDoesNotRun x => $"The clock of '{Do(plan, x.Step)}' does not run.",
+        Rejection.NoAlarm => "No alarm wants an answer.",
+        Rejection.NoTime => "Say how much more: 2 min, 30 s.",
         Rejection.JarInUse x => $"There is a basket in jar {x.Jar} already.",
         Rejection.NoSuchLubricant x => $"The shelf has no lubricant '{x.Lubricant}'.",
         Rejection.NothingToTakeBack => "There is nothing to take back.",

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Humanizer;
 using ServiceRunner.Core.Quantities;
+using ServiceRunner.Files.Yaml;
 
 namespace ServiceRunner.Files.Sentences;
 
@@ -18,15 +19,8 @@ public static class Times
     }
 
     /// <summary>A length in a sentence: <c>8 min</c>, <c>1 h 30 min</c>, <c>45 s</c>, <c>2 d</c>, as procedures write it.</summary>
-    public static string Length(TimeSpan length)
-    {
-        List<string> parts = [];
-        if (length.Days > 0) parts.Add($"{length.Days} d");
-        if (length.Hours > 0) parts.Add($"{length.Hours} h");
-        if (length.Minutes > 0) parts.Add($"{length.Minutes} min");
-        if (length.Seconds > 0 && length.TotalHours < 1) parts.Add($"{length.Seconds} s");
-        return parts.Count == 0 ? "0 s" : string.Join(' ', parts);
-    }
+    public static string Length(TimeSpan length) =>
+        DurationText.Write(length.TotalHours >= 1 ? TimeSpan.FromMinutes(Math.Floor(length.TotalMinutes)) : length);
 
     /// <summary>How long it has been so, roughly: <c>for 3 weeks</c>, <c>for 2 hours</c>, <c>just now</c>.</summary>
     public static string For(TimeSpan age) => age < TimeSpan.FromMinutes(1) ? "just now" : $"for {Age(age)}";

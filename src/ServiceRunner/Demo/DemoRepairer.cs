@@ -38,7 +38,7 @@ internal sealed class DemoRepairer(BenchSession session, DemoTime time, OpenJob 
         for (int i = 0; i < 2000; i++)
         {
             Offer offer = Offer.Of(job.State, session.Circumstances(job));
-            if (step is not null && StepOf(offer) is { } at && at.Step.Id.Value == step) return;
+            if (step is not null && offer.About is { } at && at.Step.Id.Value == step) return;
             if (GoOn(offer)) continue;
             if (step is null) return;
             break;
@@ -63,7 +63,7 @@ internal sealed class DemoRepairer(BenchSession session, DemoTime time, OpenJob 
                 Act(new JobAction.AnswerFact(fact.Question.Fact, Sees.GetValueOrDefault(fact.Question.Fact) ?? fact.Question.Answers[0]));
                 return true;
             case Offer.Wait wait:
-                time.Now += wait.Soak.Begun.Window.Aim - wait.Soak.Length(session.Now).Length + TimeSpan.FromSeconds(4);
+                time.Now += wait.Soak.Window.Aim - wait.Soak.Length(session.Now).Length + TimeSpan.FromSeconds(4);
                 return true;
             case Offer.Begin { JarIsTaken: true }:
                 throw new InvalidOperationException("a jar is taken");
@@ -76,7 +76,7 @@ internal sealed class DemoRepairer(BenchSession session, DemoTime time, OpenJob 
                     Act(new JobAction.Answer(answer.Ask.Step, answer.Ask.Key, answer.Ask.Choices is [var first, ..] ? new AnswerValue.Chosen(first) : new AnswerValue.Typed(Typed(answer.Ask))));
                 return true;
             default:
-                if (offer is Offer.End || Passes(StepOf(offer) is { } step ? Time(step.Step, 1) : TimeSpan.FromSeconds(10))) Act(offer.Act!);
+                if (offer is Offer.End || Passes(offer.About is { } step ? Time(step.Step, 1) : TimeSpan.FromSeconds(10))) Act(offer.Act!);
                 return true;
         }
     }
@@ -84,7 +84,7 @@ internal sealed class DemoRepairer(BenchSession session, DemoTime time, OpenJob 
     // Time passes; false if a clock reaches its aim meanwhile, which then comes first.
     private bool Passes(TimeSpan length)
     {
-        TimeSpan soonest = job.State.RunningSoaks.Select(s => s.Begun.Window.Aim - s.Length(session.Now).Length).DefaultIfEmpty(TimeSpan.MaxValue).Min();
+        TimeSpan soonest = job.State.RunningSoaks.Select(s => s.Window.Aim - s.Length(session.Now).Length).DefaultIfEmpty(TimeSpan.MaxValue).Min();
         time.Now += soonest <= length ? soonest + TimeSpan.FromSeconds(4) : length;
         return soonest > length;
     }
@@ -118,15 +118,4 @@ internal sealed class DemoRepairer(BenchSession session, DemoTime time, OpenJob 
         decimal later = rate.AfterHours is > 12 ? 1 : 0;
         return string.Create(CultureInfo.InvariantCulture, $"{4 - 2 * place + 3 * later} {(rate.Position.StartsWith("dial", StringComparison.Ordinal) ? 288 : 262) - 22 * later} 0.2");
     }
-
-    private static PlannedStep? StepOf(Offer offer) => offer switch
-    {
-        Offer.Answer x => x.Step,
-        Offer.Begin x => x.Step,
-        Offer.End x => x.Step,
-        Offer.Wait x => x.Step,
-        Offer.Do x => x.Step,
-        Offer.Fact x => x.For,
-        _ => null,
-    };
 }

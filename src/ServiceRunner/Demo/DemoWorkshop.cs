@@ -110,7 +110,7 @@ internal static class DemoWorkshop
         repairer.WalkTo("wash/wash");
         foreach (Soak soak in job.State.RunningSoaks.ToList())
         {
-            time.Now += soak.Begun.Window.Aim;
+            time.Now += soak.Window.Aim;
             repairer.Act(new JobAction.EndSoak(soak.Begun.Step));
         }
         Offer wash = Offer.OfStep(job.State, job.Plan.Find(new StepKey("1", "wash/wash"))!, session.Circumstances(job));

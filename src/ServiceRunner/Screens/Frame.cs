@@ -14,6 +14,15 @@ internal static class Frame
         sheet.Paint(0, 0, sheet.Width, Ink.Bar);
     }
 
+    /// <summary>The most urgent alarm, on every screen, in words.</summary>
+    public static void Alarm(Sheet sheet, string words, int count)
+    {
+        const int row = 1;
+        sheet.Write(0, row, new string(' ', sheet.Width));
+        sheet.Write(1, row, Paragraph.Clip($"▲ {words}{(count > 1 ? $" (and {count - 1} more)" : "")}. Space answers.", sheet.Width - 2), Ink.Alarm);
+        sheet.Paint(0, row, sheet.Width, Ink.Alarm);
+    }
+
     public static void Message(Sheet sheet, string message, bool refusal, bool overQuestion)
     {
         IReadOnlyList<string> lines = Paragraph.Wrap(message, sheet.Width - 2);

@@ -24,6 +24,9 @@ public abstract class ScreenModel(Shell shell)
     /// <summary>A key that none of the actions has; true if it meant something.</summary>
     public virtual bool Press(Stroke key) => false;
 
+    /// <summary>True if letters and the space are typed here, and mean nothing else.</summary>
+    public virtual bool TakesLetters => false;
+
     /// <summary>A key was pressed or an answer given: what changes now is the repairer's doing.</summary>
     public virtual void Touched() { }
 

@@ -2,6 +2,7 @@ using ServiceRunner.Core.Benches;
 using ServiceRunner.Core.Jobs;
 using ServiceRunner.Core.Quantities;
 using ServiceRunner.Files.Sentences;
+using ServiceRunner.Screens.Alarms;
 using ServiceRunner.Screens.Baths;
 using ServiceRunner.Screens.Board;
 using ServiceRunner.Screens.Help;
@@ -14,13 +15,13 @@ public sealed class Shell : IShell
 {
     private readonly TimeProvider _time;
     private readonly Dictionary<string, string> _drafts = [];
-    private readonly Dictionary<(string Job, StepRef Step), Standing> _standings = [];
     private readonly Stack<ScreenModel> _behind = new();
     private Prompt? _prompt;
     private int _promptId;
     private string _message = "";
     private bool _messageIsRefusal;
     private bool _bell;
+    private string _spoken = "";
     private Moment _lastTick;
     private Entry? _entry;
 
@@ -28,12 +29,31 @@ public sealed class Shell : IShell
     {
         (Session, _time) = (session, time);
         _lastTick = session.Now;
+        Alarms = new AlarmWatch(session);
         Board = new BoardModel(this);
         Screen = Board;
     }
 
     /// <summary>The bench.</summary>
     public BenchSession Session { get; }
+
+    /// <summary>The clocks' alarms.</summary>
+    public AlarmWatch Alarms { get; }
+
+    /// <summary>Told an alarm: how urgent, and in words.</summary>
+    public Action<Urgency, string>? AlarmTold { get; set; }
+
+    /// <summary>Told what came to hand, in words to be spoken.</summary>
+    public Action<string>? StepTold { get; set; }
+
+    /// <summary>Told that what was said is wanted once more.</summary>
+    public Action? AgainTold { get; set; }
+
+    /// <summary>Told whether it is to be quiet.</summary>
+    public Action<bool>? QuietTold { get; set; }
+
+    /// <summary>True if nothing sounds or speaks; alarms still stand on the screen.</summary>
+    public bool Quiet { get; private set; }
 
     /// <summary>The first screen.</summary>
     public BoardModel Board { get; }
@@ -98,7 +118,8 @@ public sealed class Shell : IShell
 
     private void Act(Stroke key)
     {
-        if (AllActions.FirstOrDefault(a => a.Keys.Contains(key.Name)) is not { } action)
+        bool letter = Screen.TakesLetters && (key.Name == "Space" || key.Name.Length <= 2 && !key.Name.StartsWith('F'));
+        if ((letter ? Screen.Actions : AllActions).FirstOrDefault(a => a.Keys.Contains(key.Name)) is not { } action)
         {
             if (!Screen.Press(key)) Say($"{key.Name} does nothing here; F1 shows the keys.", refusal: true);
         }
@@ -118,6 +139,9 @@ public sealed class Shell : IShell
     /// <summary>What can be done on every screen.</summary>
     public IReadOnlyList<ScreenAction> Everywhere =>
     [
+        new([.. Session.Workshop.Pedal.Third.Select(k => k.Value), "Space"], OpenAlarms.Count > 0 ? "answer the alarm" : "say again", "Answers the most urgent alarm; if there is none, says again what was said last.",
+            () => "", AnswerOrSayAgain, OpenAlarms.Count > 0 ? 0 : 80),
+        ScreenAction.Always("F8", Quiet ? "sound again" : "quiet", "Turns sound and speech off and on; alarms stay on the screen.", () => BeQuiet(!Quiet), 93),
         ScreenAction.Always("F1", "help", "Shows the keys of this screen.", () => Go(new HelpModel(this, Screen)), 90),
         ScreenAction.Always("F2", "bench", "Shows the bench with its jobs.", () => Go(Board), 91),
         new(["F4"], "baths", "Shows every clock that runs, in big figures.", () => "", () => Go(new BathsModel(this)), 92),
@@ -166,19 +190,51 @@ public sealed class Shell : IShell
         _lastTick = now;
         Listen(now);
         Screen.Tick();
+        Speak(now);
     }
 
-    // Rings when a clock reaches its aim or passes its most.
     private void Listen(Moment now)
     {
-        foreach ((OpenJob job, Soak soak) in Session.RunningSoaks())
-        {
-            (string, StepRef) key = (job.Id, soak.Begun.Step);
-            Standing standing = soak.Standing(now);
-            if (_standings.TryGetValue(key, out Standing before) && before < standing && standing >= Standing.AtAim) _bell = true;
-            _standings[key] = standing;
-        }
+        foreach (OpenAlarm alarm in Alarms.Due(now, Steady))
+            if (!Quiet) AlarmTold?.Invoke(alarm.Urgency, Alarms.Words(alarm, now));
     }
+
+    private void Speak(Moment now)
+    {
+        if (StepTold is null || Quiet || Screen is not Run.RunModel { LooksBack: false } run) return;
+        Offer offer = run.Offer;
+        if (SpokenOffer.Key(offer) is var key && key == _spoken) return;
+        _spoken = key;
+        if (SpokenOffer.Text(offer, run.Job.State, Session.Workshop, now) is { Length: > 0 } text) StepTold(text);
+    }
+
+    private IReadOnlyList<OpenAlarm> OpenAlarms => Alarms.Open(Session.Now);
+
+    /// <summary>Answers the most urgent alarm and writes that down; false if there is none.</summary>
+    public bool AnswerAlarm()
+    {
+        if (OpenAlarms is not [var first, ..]) return false;
+        Tell(Session.Act(first.Job, new JobAction.AnswerAlarm(first.Soak.Begun.Step)), first.Job.Plan, $"Answered: {JobWords.Clock(first.Soak.Begun, Session.Workshop)}, {first.Job.State.Number}.");
+        return true;
+    }
+
+    /// <summary>Has what was said last said once more.</summary>
+    public void SayAgain() => AgainTold?.Invoke();
+
+    private void AnswerOrSayAgain()
+    {
+        if (!AnswerAlarm()) SayAgain();
+    }
+
+    private void BeQuiet(bool quiet)
+    {
+        Quiet = quiet;
+        QuietTold?.Invoke(quiet);
+        Say(quiet ? "Quiet: nothing sounds or speaks. Alarms stand on the screen." : "Sound and speech are on.");
+    }
+
+    /// <summary>The bell rings at the next look.</summary>
+    public void Ring() => _bell = true;
 
     public bool TakeBell()
     {
@@ -199,7 +255,10 @@ public sealed class Shell : IShell
             return sheet;
         }
         Frame.Head(sheet, this);
-        Screen.Draw(sheet, 1, height - 4);
+        IReadOnlyList<OpenAlarm> alarms = OpenAlarms;
+        int top = alarms.Count > 0 ? 2 : 1;
+        Screen.Draw(sheet, top, height - 3 - top);
+        if (alarms.Count > 0) Frame.Alarm(sheet, Alarms.Words(alarms[0], Session.Now), alarms.Count);
         _entry = _prompt is null ? null : Frame.Question(sheet, _prompt, _promptId);
         if (_prompt is null || _message.Length > 0) Frame.Message(sheet, _message, _messageIsRefusal, _prompt is not null);
         if (_prompt is null) Frame.Foot(sheet, AllActions);

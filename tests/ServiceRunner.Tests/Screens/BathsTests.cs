@@ -33,21 +33,6 @@ public class BathsTests
     }
 
     [Fact]
-    public void The_bell_rings_at_the_aim_and_past_the_most_once_each()
-    {
-        using PaperBench bench = Washing();
-        bench.Shell.TakeBell();
-        int bells = 0;
-        int due = bench.Job.RunningSoaks.Sum(s => new[] { s.Begun.Window.Aim, s.Begun.Window.Most!.Value }.Count(t => t > s.Length(bench.Session.Now).Length));
-        for (int i = 0; i < 40 * 60; i++)
-        {
-            bench.Wait(TimeSpan.FromSeconds(1));
-            if (bench.Shell.TakeBell()) bells++;
-        }
-        Assert.Equal((due, true), (bells, due >= 2));
-    }
-
-    [Fact]
     public void A_soak_counts_through_a_restart_of_the_program()
     {
         using PaperBench bench = Washing();

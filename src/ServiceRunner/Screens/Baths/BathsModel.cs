@@ -16,14 +16,15 @@ public sealed class BathsModel(Shell shell) : ScreenModel(shell)
 
     /// <summary>The clocks, the most overdue first.</summary>
     public IReadOnlyList<(OpenJob Job, Soak Soak)> Clocks =>
-        [.. Shell.Session.RunningSoaks().OrderBy(c => c.Soak.Begun.Window.Aim - c.Soak.Length(Shell.Session.Now).Length)];
+        [.. Shell.Session.RunningSoaks().OrderBy(c => c.Soak.Window.Aim - c.Soak.Length(Shell.Session.Now).Length)];
 
     /// <inheritdoc/>
     public override IReadOnlyList<ScreenAction> Actions =>
     [
         new([.. Shell.Session.Workshop.Pedal.GoOn.Select(k => k.Value)], EndName(), "Ends the first clock that reached its aim.",
             () => Ready() is null ? NotReady() : "", () => { if (_guard.Admits(Shell.Steady)) End(Ready()!.Value); }, 1),
-        new(["e"], "end one now", "Ends a clock, also before its aim.", () => Clocks.Count == 0 ? "No clock runs." : "", EndOne, 2),
+        new(["e"], "end one now", "Ends a clock, also before its aim.", () => Clocks.Count == 0 ? "No clock runs." : "", () => OneOf("End which clock?", End), 2),
+        new(["+"], "more time", "Gives a clock more time: its aim moves, its most stays.", () => Clocks.Count == 0 ? "No clock runs." : "", () => OneOf("More time for which clock?", c => ClockTime.Ask(Shell, c.Job, c.Soak)), 3),
         new(["j"], "fill a jar", "Writes down that a jar got fresh liquid.", () => Shell.Session.Workshop.Jars.Count == 0 ? "The workshop file names no jars." : "", FillJar, 3),
         ScreenAction.Always("Esc", "back", "Returns to the screen before.", () => Shell.GoBack(), 4),
     ];
@@ -49,10 +50,10 @@ public sealed class BathsModel(Shell shell) : ScreenModel(shell)
         return "";
     }
 
-    private void EndOne()
+    private void OneOf(string which, Action<(OpenJob Job, Soak Soak)> act)
     {
-        if (Clocks is [var only]) End(only);
-        else Shell.Choose("End which clock?", [.. Clocks.Select(c => new Choice($"{JobWords.Clock(c.Soak.Begun, Shell.Session.Workshop)}, {c.Job.State.Number}", Times.Clock(c.Soak.Length(Shell.Session.Now).Length), () => End(c)))]);
+        if (Clocks is [var only]) act(only);
+        else Shell.Choose(which, [.. Clocks.Select(c => new Choice($"{JobWords.Clock(c.Soak.Begun, Shell.Session.Workshop)}, {c.Job.State.Number}", Times.Clock(c.Soak.Length(Shell.Session.Now).Length), () => act(c)))]);
     }
 
     private void FillJar() => Shell.Choose("Which jar was filled?", [.. Shell.Session.Workshop.Jars.Select(j => new Choice(j.Name, BathsPage.JarLife(Shell, j), () =>

@@ -42,7 +42,7 @@ internal static class BathsPage
         Standing standing = soak.Standing(now);
         Ink ink = InkOf(standing);
         sheet.Write(1, y, Times.Clock(length.Length).PadLeft(9), ink);
-        string text = $"{JobWords.Clock(soak.Begun, shell.Session.Workshop)}, {job.State.Number}: {JobWords.Of(standing, soak.Begun.Window, length.Length)}{(length.Certain ? "" : $"; {Doubt}")}";
+        string text = $"{JobWords.Clock(soak.Begun, shell.Session.Workshop)}, {job.State.Number}: {JobWords.Of(standing, soak.Window, length.Length)}{(length.Certain ? "" : $"; {Doubt}")}";
         sheet.Write(11, y, Paragraph.Clip(text, sheet.Width - 12), ink);
     }
 
@@ -55,7 +55,7 @@ internal static class BathsPage
         sheet.Write(x, y, Paragraph.Clip($"{JobWords.Clock(soak.Begun, shell.Session.Workshop)}, {job.State.Number}", wide), Ink.Strong);
         IReadOnlyList<string> figures = BigFigures.Of(Times.Clock(length.Length), Sheet.Columns(BigFigures.Of(Times.Clock(length.Length))[0]) <= wide ? 2 : 1);
         for (int r = 0; r < BigFigures.Rows; r++) sheet.Write(x, y + 1 + r, Paragraph.Clip(figures[r], wide), ink);
-        sheet.Write(x, y + 1 + BigFigures.Rows, Paragraph.Clip(JobWords.Of(standing, soak.Begun.Window, length.Length), wide), ink);
+        sheet.Write(x, y + 1 + BigFigures.Rows, Paragraph.Clip(JobWords.Of(standing, soak.Window, length.Length), wide), ink);
         if (!length.Certain) sheet.Write(x, y + 2 + BigFigures.Rows, Paragraph.Clip(Doubt, wide), Ink.Caution);
     }
 

@@ -70,7 +70,11 @@ public sealed class BoardModel(Shell shell) : ScreenModel(shell)
     }));
 
     private void SignIn() => Shell.Choose("Who works here now?", [.. Shell.Session.Workshop.People.Select(p => new Choice(p.Name, p.Initials.Value, () =>
-        Shell.Tell(Shell.Session.Act(new BenchAction.SignIn(p.Initials), p.Initials), new Plan([]), $"{p.Name} works here now.")))]);
+        Shell.Tell(Shell.Session.Act(new BenchAction.SignIn(p.Initials), p.Initials), new Plan([]), $"{p.Name} works here now."))), .. SignOut]);
+
+    private IEnumerable<Choice> SignOut => Shell.Session.Bench.Repairer is { Length: > 0 } who
+        ? [new Choice("Nobody any more", $"signs {who} out", () => Shell.Tell(Shell.Session.Act(new BenchAction.SignOut(who)), new Plan([]), $"{who} is signed out."))]
+        : [];
 
     private void NewJob() => Shell.Choose("By which procedure?", [.. Shell.Session.Library.List().Where(e => !e.ToBeTakenIn).Select(e => new Choice(e.Title, e.Fault is { } fault ? $"{fault.File}:{fault.Place}: {fault.Message}" : e.Covers, () => Chosen(e)))]);
 

@@ -32,6 +32,9 @@ public sealed class PickModel(Shell shell, string title, IReadOnlyList<Choice> c
         ScreenAction.Always("Esc", "back", "Leaves the list.", () => Shell.GoBack(), 4),
     ];
 
+    /// <inheritdoc/>
+    public override bool TakesLetters => true;
+
     private void Take(int at)
     {
         Choice choice = Matching[at];

@@ -3,6 +3,7 @@ using ServiceRunner.Core.Jobs;
 using ServiceRunner.Core.Procedures;
 using ServiceRunner.Core.Quantities;
 using ServiceRunner.Files.Sentences;
+using ServiceRunner.Screens.Baths;
 using ServiceRunner.Screens.Pick;
 using ServiceRunner.Session;
 
@@ -33,7 +34,9 @@ public sealed partial class RunModel
         new(["o"], "other lubricant", "Serves the point at hand with another lubricant of the shelf.",
             () => Unless(AskAtHand is Ask.Oil && Session.Workshop.Lubricants.Count > 0, "No point is at hand, or the workshop file names no lubricant."), OtherLubricant, 61),
         new(["e"], "end the clock", "Ends a clock now, also before its aim.",
-            () => State.RunningSoaks.Any() ? "" : "No clock of this job runs.", EndClock, 5),
+            () => State.RunningSoaks.Any() ? "" : "No clock of this job runs.", () => OneClock("End which clock?", End), 5),
+        new(["+"], "more time", "Gives a clock more time: its aim moves, its most stays.",
+            () => State.RunningSoaks.Any() ? "" : "No clock of this job runs.", () => OneClock("More time for which clock?", s => ClockTime.Ask(Shell, Job, s)), 17),
         new(["s"], "pass over", "Passes over the step; that is a deviation.",
             () => Unless(StepAtHand is not null, "No step is at hand."), () => Act(new JobAction.Skip(State.At(StepAtHand!.Key)), $"Passed over: {StepAtHand!.Step.Do}."), 10),
         new(["u"], "take back", "Takes the last act back; the log keeps that it was done.",
@@ -50,10 +53,12 @@ public sealed partial class RunModel
             () => Unless(LooksBack, "Look back at the step first."), Again, LooksBack ? 1 : 62),
         new(["m"], "move a part", "Says where a part is: tray, set aside, sent out, lost, replaced, on the movement.",
             () => State.Phase.IsFinal ? NotRunning : "", MovePart, 14),
+        new(["k"], "mark", "Marks the moment, to be looked at when the hands are free; it stands in the report.",
+            () => State.Phase.IsFinal ? NotRunning : "", () => Act(new JobAction.Mark(StepAtHand is { } step ? State.At(step.Key) : null), "The moment is marked."), 18),
         new(["d"], "done otherwise", "Notes that something was done in another way than written.",
             () => State.Phase.IsFinal ? NotRunning : "", NoteDeviation, 15),
         new(["c"], "close", "Closes the job; with something owed it wants a reason.", () => NotRunning, Close, Offer is Offer.Close ? 1 : 63),
-        new(["x"], "return unrepaired", "Ends the job unrepaired, with the reason.", () => State.Phase.IsFinal ? NotRunning : "", StopJob, 64),
+        new(["x"], "return or break off", "Ends the job before its end: returned unrepaired, or broken off; with the reason.", () => State.Phase.IsFinal ? NotRunning : "", EndJob, 64),
         ScreenAction.Always("Esc", "bench", "Returns to the bench; clocks go on.", () => Shell.GoBack(), 16),
     ];
 
@@ -80,11 +85,11 @@ public sealed partial class RunModel
 
     private string Do(StepRef step) => Job.Plan.Find(step.Key)?.Step.Do ?? step.Step;
 
-    private void EndClock()
+    private void OneClock(string which, Action<Soak> act)
     {
         List<Soak> running = [.. State.RunningSoaks];
-        if (running is [var only]) End(only);
-        else Shell.Choose("End which clock?", [.. running.Select(s => new Choice(JobWords.Clock(s.Begun, Session.Workshop), Times.Clock(s.Length(Session.Now).Length), () => End(s)))]);
+        if (running is [var only]) act(only);
+        else Shell.Choose(which, [.. running.Select(s => new Choice(JobWords.Clock(s.Begun, Session.Workshop), Times.Clock(s.Length(Session.Now).Length), () => act(s)))]);
     }
 
     private void End(Soak soak) => Act(new JobAction.EndSoak(soak.Begun.Step), $"Ended after {Times.Clock(soak.Length(Session.Now).Length)}.");
@@ -186,6 +191,13 @@ public sealed partial class RunModel
         else Shell.Ask(new Prompt($"Owed: {OfferWords.OwedWords(owed, Job.Plan)}. Why close it all the same?", "A reason; it is written down with your initials.", "", reason =>
             reason.Trim().Length == 0 ? "Nothing was typed." : Complaint(Session.Act(Job, new JobAction.Complete(reason.Trim())), "The job is closed with something owed.")));
     }
+
+    private void EndJob() => Shell.Choose("How does it end?",
+    [
+        new Choice("Returned unrepaired", "in order, as it can be given back", StopJob),
+        new Choice("Broken off", "something went wrong", () => Shell.Ask(new Prompt("Why is it broken off?", "A reason.", "", reason =>
+            reason.Trim().Length == 0 ? "Nothing was typed." : Complaint(Session.Act(Job, new JobAction.Abort(reason.Trim())), "Broken off.")))),
+    ]);
 
     private void StopJob() => Shell.Ask(new Prompt("Why is it returned unrepaired?", "A reason.", "", reason =>
         reason.Trim().Length == 0 ? "Nothing was typed." : Complaint(Session.Act(Job, new JobAction.Stop(reason.Trim())), "Returned unrepaired.")));

@@ -56,7 +56,7 @@ public sealed partial class RunModel : ScreenModel
     }
 
     /// <summary>The step that is shown: the one at hand, or the one looked back at.</summary>
-    public PlannedStep? Shown => _back is { } back ? Settled[back] : StepOf(Offer);
+    public PlannedStep? Shown => _back is { } back ? Settled[back] : Offer.About;
 
     /// <summary>True while looking back.</summary>
     public bool LooksBack => _back is not null;
@@ -72,18 +72,6 @@ public sealed partial class RunModel : ScreenModel
     /// <summary>The step after the one at hand, in the suggested order.</summary>
     public PlannedStep? Then => Shown is { } step && !LooksBack
         ? Job.Plan.Steps.Skip(step.Index + 1).FirstOrDefault(s => s.BelongsTo(State) != Belonging.No && !State.IsSettled(s.Key)) : null;
-
-    private static PlannedStep? StepOf(Offer offer) => offer switch
-    {
-        Offer.Fact x => x.For,
-        Offer.Answer x => x.Step,
-        Offer.Begin x => x.Step,
-        Offer.End x => x.Step,
-        Offer.Wait x => x.Step,
-        Offer.Do x => x.Step,
-        Offer.Stuck x => x.Step,
-        _ => null,
-    };
 
     /// <summary>Goes on, unless the key was held or knocked.</summary>
     public void GoOn()
@@ -167,7 +155,7 @@ public sealed partial class RunModel : ScreenModel
     public override void Tick()
     {
         // A clock that comes due changes what the key does; the foot may already be on its way down for something else.
-        string offer = $"{Offer.GetType().Name} {StepOf(Offer)?.Key}";
+        string offer = $"{Offer.GetType().Name} {Offer.About?.Key}";
         if (!_touched && offer != _lastOffer) _guard.OfferChanged(Shell.Steady);
         (_lastOffer, _touched) = (offer, false);
     }

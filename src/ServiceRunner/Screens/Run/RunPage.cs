@@ -69,11 +69,21 @@ internal static class RunPage
         foreach (string caution in step.Cautions.Select(c => c.Value)) blocks.Add(Text(0, Cautions.Sentence(caution), Ink.Caution, width, "▲ "));
         if (step.Cautions.Count > 0) blocks.Add(Text(6, Cautions.Defer, Ink.Faint, width, "  "));
         blocks.Add(Gap(7));
-        blocks.Add(Text(0, step.Do, Ink.Title, width, ""));
+        if (!model.LooksBack && model.Offer is Offer.End end)
+        {
+            blocks.Add(Text(0, end.Soak.Begun.Kind == SoakKind.Wait ? $"The time is up: {step.Do}" : $"Take it out: {JobWords.Clock(end.Soak.Begun, shell.Session.Workshop)} is {(end.Standing == Standing.Over ? "over its most" : "ready")}", Ink.Title, width, ""));
+            blocks.Add(Text(5, step.Do, Ink.Faint, width, "It was: "));
+        }
+        else
+        {
+            blocks.Add(Text(0, step.Do, Ink.Title, width, ""));
+        }
         blocks.Add(Gap(9));
         if (step.How.Length > 0) blocks.Add(Text(4, step.How, Ink.Plain, width, ""));
         if (step.Why.Length > 0) blocks.Add(Text(5, step.Why, Ink.Faint, width, "Why: "));
         foreach ((string name, string text) in Facts(step, job, plan, shell)) blocks.Add(Text(3, text, Ink.Plain, width, $"{name}: "));
+        if (model.Offer is Offer.Begin { Jar.Length: > 0 } begin && shell.Session.Workshop.Jars.FirstOrDefault(j => j.Id.Value == begin.Jar) is { } jar && shell.Session.Bench.IsSpent(jar, shell.Session.Now.Wall))
+            blocks.Add(Text(2, $"{jar.Name} asks to be renewed: {BathsPage.JarLife(shell, jar)}. F4, then j, says that it was.", Ink.Caution, width, ""));
         if (model.LooksBack) blocks.Add(Done(planned, job, plan, shell, width));
         else blocks.AddRange(Asks(planned, model, shell, width));
         foreach (Blocker blocker in model.Against) blocks.Add(Text(0, RejectionWords.Sentence(blocker, plan), Ink.Caution, width, "Not yet: "));
@@ -208,6 +218,7 @@ internal static class RunPage
             case Core.Jobs.Phase.Held x:
                 if (x.Detail.Length > 0) blocks.Add(Text(0, x.Detail, Ink.Strong, width, ""));
                 blocks.Add(Text(0, x.Condition, Ink.Plain, width, "It lies: "));
+                blocks.Add(Text(1, Times.List(model.Settled.TakeLast(3).Select(s => s.Step.Do)), Ink.Plain, width, "Done last: "));
                 break;
             case Core.Jobs.Phase.Stopped x: blocks.Add(Text(0, x.Reason, Ink.Plain, width, "")); break;
             case Core.Jobs.Phase.Aborted x: blocks.Add(Text(0, x.Reason, Ink.Plain, width, "")); break;
@@ -215,9 +226,12 @@ internal static class RunPage
         Owed owed = Owed.Of(job, model.Job.Plan);
         if (job.Phase is Core.Jobs.Phase.Running) blocks.Add(Text(0, OfferWords.WhyNothing(model.Offer, shell.Session.Workshop, model.Job.Plan, shell.Session.Now), Ink.Strong, width, ""));
         if (owed.Parts.Count > 0) blocks.AddRange([Gap(6), Text(3, string.Join("; ", owed.Parts.GroupBy(p => JobWords.Of(job.PlaceOf(p))).Select(g => $"{g.Key}: {string.Join(", ", g.Select(model.Job.Plan.NameOf))}")), Ink.Plain, width, "Off the movement: ")]);
+        if (Agreed(job) is { Length: > 0 } agreed) blocks.Add(Text(3, agreed, Ink.Plain, width, "Agreed with the owner: "));
         if (job.Findings.Count > 0) blocks.Add(Text(3, string.Join("; ", job.Findings.Select(f => $"{AskWords.Spoken(f.Event.Spot)}: {f.Event.What}")), Ink.Plain, width, "Findings: "));
         return blocks;
     }
+
+    private static string Agreed(Job job) => job.Log.Where(e => !job.TakenBack.Contains(e.Number)).SelectMany(e => e.Events).OfType<JobEvent.ConsentNoted>().LastOrDefault()?.Text ?? "";
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 
