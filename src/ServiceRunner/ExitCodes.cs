@@ -23,4 +23,7 @@ internal static class ExitCodes
 
     /// <summary>The data is damaged.</summary>
     public const int Damaged = 6;
+
+    /// <summary>No bench is open that a pedal could reach.</summary>
+    public const int NoBench = 7;
 }

@@ -42,11 +42,15 @@ internal static class Program
         Command audit = new("audit", "Verify the whole job log and name every damage.") { recover };
         audit.SetAction(p => AuditVerb.Run(p.GetValue(data)!, p.GetValue(recover)));
 
+        Argument<string> word = new("WORD") { Description = "go-on, back, say-again, answer or mark." };
+        Command pedal = new("pedal", "Press a pedal of the bench that is open, from another program.") { word };
+        pedal.SetAction(p => PedalVerb.Run(p.GetValue(data)!, p.GetValue(word)!));
+
         Argument<string> shell = new("SHELL") { Description = "bash, zsh or fish." };
         Command completion = new("completion", "Print a script that completes verbs and options in a shell.") { shell };
         completion.SetAction(p => CompletionVerb.Run(p.GetValue(shell)!));
 
-        foreach (Command verb in new[] { demo, check, jobs, report, audit, completion }) root.Subcommands.Add(verb);
+        foreach (Command verb in new[] { demo, check, jobs, report, audit, pedal, completion }) root.Subcommands.Add(verb);
         return root;
     }
 }

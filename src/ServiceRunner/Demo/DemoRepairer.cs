@@ -21,8 +21,6 @@ internal sealed class DemoRepairer(BenchSession session, DemoTime time, OpenJob 
         ["let-down"] = "5.5 turns",
         ["stud-free"] = "a little before the second arm, as drawn on the card",
         ["yoke-off"] = "the one with the bevelled teeth",
-        ["wash/jars-ready"] = "last Monday's",
-        ["wash/close-line"] = "the tap water jar",
         ["wind-full"] = "9.5 turns",
         ["back-on"] = "27.5 by 0.6",
         ["set-date"] = "the day of hand-over",

@@ -2,6 +2,7 @@ using ServiceRunner.Core.Benches;
 using ServiceRunner.Core.Jobs;
 using ServiceRunner.Core.Quantities;
 using ServiceRunner.Files.Sentences;
+using ServiceRunner.Pedal;
 using ServiceRunner.Screens.Alarms;
 using ServiceRunner.Screens.Baths;
 using ServiceRunner.Screens.Board;
@@ -20,7 +21,7 @@ public sealed class Shell : IShell
     private int _promptId;
     private string _message = "";
     private bool _messageIsRefusal;
-    private bool _bell;
+    private volatile bool _bell;
     private string _spoken = "";
     private Moment _lastTick;
     private Entry? _entry;
@@ -40,8 +41,11 @@ public sealed class Shell : IShell
     /// <summary>The clocks' alarms.</summary>
     public AlarmWatch Alarms { get; }
 
-    /// <summary>Told an alarm: how urgent, and in words.</summary>
-    public Action<Urgency, string>? AlarmTold { get; set; }
+    /// <summary>Told an alarm: how urgent, in words, and what it is about.</summary>
+    public Action<Urgency, string, string>? AlarmTold { get; set; }
+
+    /// <summary>Told what an alarm was about that wants no answer any more.</summary>
+    public Action<string>? AlarmSettled { get; set; }
 
     /// <summary>Told what came to hand, in words to be spoken.</summary>
     public Action<string>? StepTold { get; set; }
@@ -51,6 +55,9 @@ public sealed class Shell : IShell
 
     /// <summary>Told whether it is to be quiet.</summary>
     public Action<bool>? QuietTold { get; set; }
+
+    /// <summary>Called at each tick, before anything else: for presses that come from other programs.</summary>
+    public Action? Ticking { get; set; }
 
     /// <summary>True if nothing sounds or speaks; alarms still stand on the screen.</summary>
     public bool Quiet { get; private set; }
@@ -181,6 +188,7 @@ public sealed class Shell : IShell
 
     public void Tick()
     {
+        Ticking?.Invoke();
         Moment now = Session.Now;
         if (!Session.ReadsOnly && _lastTick.DriftUntil(now).Duration() >= BenchDecider.ClockTolerance)
         {
@@ -196,7 +204,8 @@ public sealed class Shell : IShell
     private void Listen(Moment now)
     {
         foreach (OpenAlarm alarm in Alarms.Due(now, Steady))
-            if (!Quiet) AlarmTold?.Invoke(alarm.Urgency, Alarms.Words(alarm, now));
+            if (!Quiet) AlarmTold?.Invoke(alarm.Urgency, Alarms.Words(alarm, now), alarm.About);
+        foreach (string about in Alarms.Settled(now)) AlarmSettled?.Invoke(about);
     }
 
     private void Speak(Moment now)
@@ -218,6 +227,23 @@ public sealed class Shell : IShell
         return true;
     }
 
+    /// <summary>Does what a pedal says from another program; what came of it, as a sentence.</summary>
+    public string Follow(PedalWord word)
+    {
+        if (_prompt is { } prompt && (word is PedalWord.GoOn or PedalWord.Back)) return $"A question is open and wants typing: {prompt.Label}";
+        switch (word)
+        {
+            case PedalWord.GoOn: Press(new Stroke(Session.Workshop.Pedal.GoOn[0])); break;
+            case PedalWord.Back: Press(new Stroke(Session.Workshop.Pedal.Back[0])); break;
+            case PedalWord.SayAgain: SayAgain(); break;
+            case PedalWord.Answer when !AnswerAlarm(): return "No alarm wants an answer.";
+            case PedalWord.Mark when Screen is Run.RunModel run: run.Mark(); break;
+            case PedalWord.Mark: return "No job is open, so there is nothing to mark.";
+        }
+        if (Message.Length > 0) return Message;
+        return Screen is Run.RunModel { Offer: var offer } open ? SpokenOffer.Text(offer, open.Job.State, Session.Workshop, Session.Now) : $"{Screen.Name}.";
+    }
+
     /// <summary>Has what was said last said once more.</summary>
     public void SayAgain() => AgainTold?.Invoke();
 
@@ -226,7 +252,8 @@ public sealed class Shell : IShell
         if (!AnswerAlarm()) SayAgain();
     }
 
-    private void BeQuiet(bool quiet)
+    /// <summary>Turns sound and speech off, or on again.</summary>
+    public void BeQuiet(bool quiet)
     {
         Quiet = quiet;
         QuietTold?.Invoke(quiet);

@@ -3,9 +3,11 @@ using ServiceRunner.Core.Jobs;
 using ServiceRunner.Files.Journal;
 using ServiceRunner.Files.Machine;
 using ServiceRunner.Files.Sentences;
+using ServiceRunner.Pedal;
 using ServiceRunner.Screens;
 using ServiceRunner.Session;
 using ServiceRunner.Terminal;
+using ServiceRunner.Voice;
 
 namespace ServiceRunner.Verbs;
 
@@ -22,6 +24,32 @@ internal static class BenchVerb
             session.Act(new BenchAction.SignIn(only.Initials), only.Initials);
         Shell shell = new(session, TimeProvider.System);
         foreach (LogNote note in session.Notes) shell.Say(NoteWords.Sentence(note, path), refusal: true);
+        using Speaker speaker = new(session.Workshop.Voice, shell.Ring);
+        using PedalSocket? pedal = OpenPedal(session, shell);
+        Connect(shell, speaker, pedal);
         return TerminalHost.Run(shell, new TerminalOptions { Monochrome = monochrome });
+    }
+
+    private static PedalSocket? OpenPedal(BenchSession session, Shell shell)
+    {
+        if (session.ReadsOnly) return null;
+        PedalSocket? pedal = PedalSocket.Open(session.Folder, out string whyNot);
+        if (pedal is null) shell.Say(whyNot, refusal: true);
+        return pedal;
+    }
+
+    private static void Connect(Shell shell, Speaker speaker, PedalSocket? pedal)
+    {
+        shell.AlarmTold = (urgency, words, about) => speaker.Alarm(urgency, words, about);
+        shell.AlarmSettled = speaker.Settled;
+        shell.StepTold = speaker.Step;
+        shell.AgainTold = speaker.SayAgain;
+        shell.QuietTold = quiet => speaker.Quiet = quiet;
+        if (speaker.Quiet) shell.BeQuiet(true);
+        shell.Ticking = () =>
+        {
+            while (pedal?.TryTake(out PedalPress? press) == true) press.Answer(shell.Follow(press.Word));
+            if (speaker.TakeNote() is { Length: > 0 } note) shell.Say(note, refusal: true);
+        };
     }
 }

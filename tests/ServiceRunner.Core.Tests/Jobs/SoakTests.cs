@@ -94,4 +94,30 @@ public class SoakTests
         walk.Then(new JobAction.EndSoak(Step("wash")));
         Assert.Empty(walk.Job.RunningSoaks);
     }
+
+    [Fact]
+    public void More_time_moves_the_aim_past_now_and_leaves_the_most()
+    {
+        Walk walk = Washing();
+        walk.Now = walk.Now.Plus(TimeSpan.FromMinutes(6));
+        Assert.Equal([new JobEvent.SoakLengthened(Step("wash"), TimeSpan.FromMinutes(7))], walk.Then(new JobAction.LengthenSoak(Step("wash"), TimeSpan.FromMinutes(1))));
+        Assert.Equal(Minutes(3, 7, 8), walk.Job.Soaks[Step("wash")].Window);
+        walk.Now = walk.Now.Plus(TimeSpan.FromMinutes(3));
+        walk.Then(new JobAction.EndSoak(Step("wash")));
+        Assert.Equal(Deviation.SoakLong, Assert.Single(walk.Job.Deviations).Event.Kind);
+        walk.Refused<Rejection.ClockDoesNotRun>(new JobAction.LengthenSoak(Step("wash"), TimeSpan.FromMinutes(1)));
+    }
+
+    [Fact]
+    public void An_alarm_is_answered_once_and_the_next_more_urgent_one_wants_its_own_answer()
+    {
+        Walk walk = Washing();
+        walk.Refused<Rejection.NoAlarm>(new JobAction.AnswerAlarm(Step("wash")));
+        walk.Now = walk.Now.Plus(TimeSpan.FromMinutes(5));
+        Assert.Equal([new JobEvent.AlarmAnswered(Step("wash"), Urgency.Medium)], walk.Then(new JobAction.AnswerAlarm(Step("wash"))));
+        walk.Refused<Rejection.NoAlarm>(new JobAction.AnswerAlarm(Step("wash")));
+        walk.Now = walk.Now.Plus(TimeSpan.FromMinutes(4));
+        Assert.Equal([new JobEvent.AlarmAnswered(Step("wash"), Urgency.High)], walk.Then(new JobAction.AnswerAlarm(Step("wash"))));
+        walk.Refused<Rejection.NothingTyped>(new JobAction.NoteDeviation(null, " "));
+    }
 }

@@ -11,7 +11,7 @@ public class AlarmTests
     private PaperBench Soaking()
     {
         PaperBench bench = new PaperBench().WithJob().To("wash/alcohol-first");
-        bench.Shell.AlarmTold = (urgency, words) => _told.Add((urgency, words));
+        bench.Shell.AlarmTold = (urgency, words, _) => _told.Add((urgency, words));
         return bench.Keys("Enter");
     }
 
@@ -79,7 +79,7 @@ public class AlarmTests
     {
         using PaperBench bench = Soaking();
         bench.Wait(TimeSpan.FromMinutes(3)).Restart();
-        bench.Shell.AlarmTold = (urgency, words) => _told.Add((urgency, words));
+        bench.Shell.AlarmTold = (urgency, words, _) => _told.Add((urgency, words));
         _told.Clear();
         bench.Wait(TimeSpan.FromSeconds(1)).Wait(TimeSpan.FromSeconds(1));
         Assert.Equal(Urgency.Medium, Assert.Single(_told).Urgency);

@@ -21,17 +21,24 @@ internal sealed class PaperBench : IDisposable
     private readonly FakeTimeProvider _time = new(new DateTimeOffset(2026, 3, 2, 9, 0, 0, TimeSpan.Zero));
     private readonly SetClock _wall;
 
-    public PaperBench(string? workshop = null)
+    /// <param name="workshop">The workshop file; the invented one if null.</param>
+    /// <param name="inMemory">True for a folder in memory where the machine has one: for walks of many thousand keys.</param>
+    public PaperBench(string? workshop = null, bool inMemory = false)
     {
         _wall = new SetClock(_time);
-        Path = Directory.CreateTempSubdirectory("bench-").FullName;
+        Path = inMemory && Directory.Exists("/dev/shm")
+            ? Directory.CreateDirectory($"/dev/shm/bench-{Guid.NewGuid():N}").FullName
+            : Directory.CreateTempSubdirectory("bench-").FullName;
         Assert.IsType<FolderReady>(DataFolder.Create(Path));
-        File.WriteAllText(System.IO.Path.Combine(Path, House.WorkshopFile), workshop ?? House.Embedded("demo/").First(f => f.Name == "workshop.yaml").Text);
+        File.WriteAllText(System.IO.Path.Combine(Path, House.WorkshopFile), workshop ?? DemoWorkshop);
         Session = Open();
         Session.Act(new BenchAction.Begin("Quay Lane"), "IV");
         Session.Act(new BenchAction.SignIn("IV"), "IV");
         Shell = new Shell(Session, _time);
     }
+
+    /// <summary>The workshop file of the invented workshop.</summary>
+    public static string DemoWorkshop => House.Embedded("demo/").First(f => f.Name == "workshop.yaml").Text;
 
     public string Path { get; }
 

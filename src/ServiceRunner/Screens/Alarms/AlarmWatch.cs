@@ -6,7 +6,11 @@ using ServiceRunner.Session;
 namespace ServiceRunner.Screens.Alarms;
 
 /// <summary>An alarm that wants an answer.</summary>
-public sealed record OpenAlarm(OpenJob Job, Soak Soak, Urgency Urgency);
+public sealed record OpenAlarm(OpenJob Job, Soak Soak, Urgency Urgency)
+{
+    /// <summary>Names the clock, for whoever tells alarms.</summary>
+    public string About => $"{Job.Id} {Soak.Begun.Step}";
+}
 
 /// <summary>
 /// Watches every clock of the bench. An aim that is reached and a most that is passed want an answer; the most is told
@@ -18,6 +22,8 @@ public sealed class AlarmWatch(BenchSession session)
     private static readonly TimeSpan Repeat = TimeSpan.FromSeconds(20);
 
     private readonly Dictionary<(string Job, StepRef Step), Told> _told = [];
+
+    private HashSet<string> _open = [];
 
     private sealed record Told(Standing Standing, TimeSpan At);
 
@@ -52,6 +58,15 @@ public sealed class AlarmWatch(BenchSession session)
             if (told is null || changed || again || standing < told.Standing) _told[key] = new Told(standing, changed || again ? steady : told?.At ?? steady);
         }
         return [.. due.OrderByDescending(a => a.Urgency)];
+    }
+
+    /// <summary>What alarms were about that wanted an answer at the last look and want none now.</summary>
+    public IReadOnlyList<string> Settled(Moment now)
+    {
+        HashSet<string> open = [.. Open(now).Select(a => a.About)];
+        List<string> settled = [.. _open.Where(a => !open.Contains(a))];
+        _open = open;
+        return settled;
     }
 
     /// <summary>An alarm in words, for the screen and the voice: which jar it is comes first.</summary>

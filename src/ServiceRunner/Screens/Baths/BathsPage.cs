@@ -63,10 +63,12 @@ internal static class BathsPage
     {
         if (shell.Session.Workshop.Jars.Count == 0 || y + 2 >= end) return;
         sheet.Write(1, y++, "Jars", Ink.Faint);
-        foreach (Jar jar in shell.Session.Workshop.Jars)
+        // What is due to be renewed first, then what was used: the rest can wait below the edge.
+        Bench bench = shell.Session.Bench;
+        foreach (Jar jar in shell.Session.Workshop.Jars.OrderByDescending(j => bench.IsSpent(j, shell.Session.Now.Wall)).ThenByDescending(j => bench.JarOf(j.Id).Baskets > 0))
         {
             if (y >= end) return;
-            bool spent = shell.Session.Bench.IsSpent(jar, shell.Session.Now.Wall);
+            bool spent = bench.IsSpent(jar, shell.Session.Now.Wall);
             sheet.Write(3, y, Paragraph.Clip(jar.Name, 28));
             sheet.Write(32, y++, Paragraph.Clip(JarLife(shell, jar), sheet.Width - 33), spent ? Ink.Caution : Ink.Faint);
         }

@@ -54,13 +54,16 @@ public sealed partial class RunModel
         new(["m"], "move a part", "Says where a part is: tray, set aside, sent out, lost, replaced, on the movement.",
             () => State.Phase.IsFinal ? NotRunning : "", MovePart, 14),
         new(["k"], "mark", "Marks the moment, to be looked at when the hands are free; it stands in the report.",
-            () => State.Phase.IsFinal ? NotRunning : "", () => Act(new JobAction.Mark(StepAtHand is { } step ? State.At(step.Key) : null), "The moment is marked."), 18),
+            () => State.Phase.IsFinal ? NotRunning : "", Mark, 18),
         new(["d"], "done otherwise", "Notes that something was done in another way than written.",
             () => State.Phase.IsFinal ? NotRunning : "", NoteDeviation, 15),
         new(["c"], "close", "Closes the job; with something owed it wants a reason.", () => NotRunning, Close, Offer is Offer.Close ? 1 : 63),
         new(["x"], "return or break off", "Ends the job before its end: returned unrepaired, or broken off; with the reason.", () => State.Phase.IsFinal ? NotRunning : "", EndJob, 64),
         ScreenAction.Always("Esc", "bench", "Returns to the bench; clocks go on.", () => Shell.GoBack(), 16),
     ];
+
+    /// <summary>Marks the moment.</summary>
+    public void Mark() => Act(new JobAction.Mark(StepAtHand is { } step ? State.At(step.Key) : null), "The moment is marked.");
 
     private void TakeBack()
     {
