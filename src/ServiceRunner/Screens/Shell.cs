@@ -24,6 +24,7 @@ public sealed class Shell : IShell
     private volatile bool _bell;
     private string _spoken = "";
     private Moment _lastTick;
+    private TimeSpan _refreshed;
     private Entry? _entry;
 
     public Shell(BenchSession session, TimeProvider time)
@@ -190,6 +191,11 @@ public sealed class Shell : IShell
     {
         Ticking?.Invoke();
         Moment now = Session.Now;
+        if (Session.ReadsOnly && Steady - _refreshed > TimeSpan.FromSeconds(1))
+        {
+            Session.Refresh();
+            _refreshed = Steady;
+        }
         if (!Session.ReadsOnly && _lastTick.DriftUntil(now).Duration() >= BenchDecider.ClockTolerance)
         {
             Session.Act(new BenchAction.NoticeClock(_lastTick));

@@ -24,6 +24,7 @@ public sealed class BenchSession : IDisposable
     private readonly MachineClock _clock;
     private readonly JobReader _reader;
     private readonly Dictionary<string, OpenJob> _open = [];
+    private IReadOnlyList<SubjectRow>? _board;
 
     internal BenchSession(DataFolder folder, JobLog log, JobReader reader, Workshop workshop, ProcedureLibrary library, MachineClock clock)
     {
@@ -60,7 +61,9 @@ public sealed class BenchSession : IDisposable
     public Moment Now => _clock.Now();
 
     /// <summary>Jobs on the board: those at hand first, then those that wait, then those finished in the last thirty days.</summary>
-    public IReadOnlyList<SubjectRow> Board()
+    public IReadOnlyList<SubjectRow> Board() => _board ??= ReadBoard();
+
+    private IReadOnlyList<SubjectRow> ReadBoard()
     {
         DateTimeOffset recent = Now.Wall - TimeSpan.FromDays(30);
         return [.. _log.Rows("job", openOnly: true).Concat(_log.RowsSince("job", recent).Where(r => !r.Open))
@@ -134,6 +137,7 @@ public sealed class BenchSession : IDisposable
                 if (follow.Count > 0) Bench = Bench.After(new BenchEntry(Bench.LastNumber + 1, at.ActionId, at.By, at.Now, follow));
                 job.Job = next;
                 _open[job.Id] = job;
+                _board = null;
                 return new ActOutcome.Done(accepted.Events);
             default:
                 throw new InvalidOperationException("a decision of no kind");
@@ -178,6 +182,16 @@ public sealed class BenchSession : IDisposable
         Bench bench = new() { Id = Folder.Bench };
         foreach (LogLine line in _log.Read(Folder.Bench, from).Lines) bench = bench.After(EventLines.Bench(line));
         return bench;
+    }
+
+    /// <summary>When opened to read only: takes in what the run that owns the folder has written since.</summary>
+    public void Refresh()
+    {
+        if (!ReadsOnly || !_log.Refresh()) return;
+        _board = null;
+        Bench = ReadBench();
+        foreach (OpenJob job in _open.Values)
+            if (_reader.Read(job.Id, _log.Read(job.Id)) is JobReading.Ready fresh) job.Job = fresh.Job.Job;
     }
 
     /// <summary>Writes the state of the bench forward if many lines have gathered since the last time.</summary>

@@ -12,6 +12,9 @@ internal static class BathsPage
 {
     private const int Block = BigFigures.Rows + 4;
 
+    /// <summary>Rows of a clock in big figures without the row of doubt.</summary>
+    public const int BigRows = BigFigures.Rows + 2;
+
     public static void Draw(Sheet sheet, int top, int rows, BathsModel model, Shell shell)
     {
         IReadOnlyList<(OpenJob Job, Soak Soak)> clocks = model.Clocks;
@@ -46,7 +49,8 @@ internal static class BathsPage
         sheet.Write(11, y, Paragraph.Clip(text, sheet.Width - 12), ink);
     }
 
-    private static void Big(Sheet sheet, int x, int y, int wide, (OpenJob Job, Soak Soak) clock, Shell shell, Moment now)
+    /// <summary>A clock in big figures, with its words above and below; in the row under them, if it is so, the doubt of its length.</summary>
+    public static void Big(Sheet sheet, int x, int y, int wide, (OpenJob Job, Soak Soak) clock, Shell shell, Moment now)
     {
         (OpenJob job, Soak soak) = clock;
         Elapsed length = soak.Length(now);
