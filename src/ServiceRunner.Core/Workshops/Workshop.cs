@@ -175,4 +175,22 @@ public sealed record Voice
 
     /// <summary>The speech program and its arguments; empty: whichever is found.</summary>
     public IReadOnlyList<string> Program { get; init; } = [];
+
+    /// <summary>The program that plays tones, and its arguments; empty: whichever is found.</summary>
+    public IReadOnlyList<string> Player { get; init; } = [];
+
+    /// <summary>True if a clock that reaches its least is heard too.</summary>
+    public bool LeastSounds { get; init; }
+
+    /// <summary>True if the program starts quiet: no tone, no word, no bell until somebody ends that.</summary>
+    public bool Quiet { get; init; }
+
+    /// <summary>True if steps are spoken as they come; if not, only when asked for.</summary>
+    public bool Steps { get; init; } = true;
+
+    /// <summary>How fast to speak, in words a minute, or null: as the speech program does.</summary>
+    public int? WordsAMinute { get; init; }
+
+    /// <summary>The slowest and the fastest speech that can be asked for, in words a minute.</summary>
+    public static (int Slowest, int Fastest) Speeds => (80, 450);
 }

@@ -6,6 +6,8 @@ namespace ServiceRunner.Files.Workshops;
 /// <summary>Reads the pedal and the voice.</summary>
 internal static class BenchReader
 {
+    private static readonly string[] VoiceKeys = ["sound", "speech", "program", "player", "least-sounds", "quiet", "steps", "words-a-minute"];
+
     public static Pedal Pedal(ValueReader values, YEntry entry)
     {
         Pedal pedal = new();
@@ -34,11 +36,27 @@ internal static class BenchReader
             {
                 case "sound": voice = voice with { Sound = values.Yes(inner) }; break;
                 case "speech": voice = voice with { Speech = values.Yes(inner) }; break;
-                case "program": voice = voice with { Program = [.. values.Texts(inner).Select(p => p.Value)] }; break;
-                default: values.Unknown(inner, "'voice'", ["sound", "speech", "program"]); break;
+                case "program": voice = voice with { Program = Command(values, inner) }; break;
+                case "player": voice = voice with { Player = Command(values, inner) }; break;
+                case "least-sounds": voice = voice with { LeastSounds = values.Yes(inner) }; break;
+                case "quiet": voice = voice with { Quiet = values.Yes(inner) }; break;
+                case "steps": voice = voice with { Steps = values.Yes(inner) }; break;
+                case "words-a-minute": voice = voice with { WordsAMinute = Speed(values, inner) }; break;
+                default: values.Unknown(inner, "'voice'", VoiceKeys); break;
             }
         }
         return voice;
+    }
+
+    private static List<string> Command(ValueReader values, YEntry entry) => [.. values.Texts(entry).Select(p => p.Value)];
+
+    private static int? Speed(ValueReader values, YEntry entry)
+    {
+        if (values.Whole(entry) is not { } speed) return null;
+        (int slowest, int fastest) = Core.Workshops.Voice.Speeds;
+        if (speed >= slowest && speed <= fastest) return speed;
+        values.Add(Checks.Reading.NotANumber.Range(values.File, entry.Value.At, "words-a-minute", ((YText)entry.Value).Value, $"from {slowest} to {fastest}"));
+        return null;
     }
 
     private static int? Milliseconds(ValueReader values, YEntry entry)

@@ -60,6 +60,9 @@ public sealed class Shell : IShell
     /// <summary>Called at each tick, before anything else: for presses that come from other programs.</summary>
     public Action? Ticking { get; set; }
 
+    /// <summary>True if jobs are shown in large letters.</summary>
+    public bool Large { get; set; }
+
     /// <summary>True if nothing sounds or speaks; alarms still stand on the screen.</summary>
     public bool Quiet { get; private set; }
 

@@ -39,6 +39,27 @@ public class WorkshopReaderTests
     }
 
     [Fact]
+    public void The_voice_is_read_whole()
+    {
+        Voice voice = WorkshopReader.Read("w.yaml", Head + "voice: {sound: no, speech: yes, steps: no, least-sounds: yes, quiet: yes, words-a-minute: 150, program: [espeak-ng, -v, en-gb], player: paplay}\n").Workshop!.Voice;
+        Assert.Equal((false, true, false, true, true, 150), (voice.Sound, voice.Speech, voice.Steps, voice.LeastSounds, voice.Quiet, voice.WordsAMinute));
+        Assert.Equal(["espeak-ng", "-v", "en-gb"], voice.Program);
+        Assert.Equal(["paplay"], voice.Player);
+        Voice usual = WorkshopReader.Read("w.yaml", Head).Workshop!.Voice;
+        Assert.Equal((true, false, true, false, false, null), (usual.Sound, usual.Speech, usual.Steps, usual.LeastSounds, usual.Quiet, usual.WordsAMinute));
+    }
+
+    [Theory]
+    [InlineData("workshop-file.md")]
+    [InlineData("sound-and-speech.md")]
+    public void Examples_of_a_voice_are_read_without_complaint(string page)
+    {
+        string[] examples = [.. File.ReadAllText(Path.Combine(Repository.Root, "docs", page)).ReplaceLineEndings("\n").Split("```yaml\n").Skip(1).Select(e => e.Split("```")[0]).Where(e => e.StartsWith("voice:", StringComparison.Ordinal))];
+        Assert.NotEmpty(examples);
+        Assert.All(examples, e => Assert.Empty(WorkshopReader.Read("w.yaml", Head + e).Diagnostics));
+    }
+
+    [Fact]
     public void The_page_names_every_deviation_that_may_ask_for_a_reason()
     {
         string page = File.ReadAllText(Page);
@@ -67,6 +88,9 @@ public class WorkshopReaderTests
     [InlineData("liquids: [{liquid: a, name: A, solution: b, contains: [{substance: c, share: 101 %}]}]", "w.yaml:5:78: error not-a-number: 'share' is more than 0 % and at most 100 %, and '101 %' is not\n")]
     [InlineData("machines: [{machine: a, name: A, kind: rotary}]", "w.yaml:5:40: error unknown-word: 'rotary' is no word for 'kind'\n    Known here: rotating, ultrasonic and dryer.\n")]
     [InlineData("pedal: {dead-time: 1 h}", "w.yaml:5:20: error bad-unit: 'dead-time' '1 h' has not the unit that is wanted\n    Write it like 700 ms.\n")]
+    [InlineData("voice: {words-a-minute: 1000}", "w.yaml:5:25: error not-a-number: 'words-a-minute' is from 80 to 450, and '1000' is not\n")]
+    [InlineData("voice: {words-a-minute: 150.5}", "w.yaml:5:25: error not-a-number: 'words-a-minute' wants a whole number, and '150.5' is none\n")]
+    [InlineData("voice: {spech: yes}", "w.yaml:5:9: error unknown-key: 'voice' has no key 'spech'\n    Did you mean 'speech'?\n")]
     [InlineData("jars: [{jar: J1, name: One}]", "w.yaml:5:8: error missing-key: a jar needs 'holds'\n")]
     public void A_fault_is_named_with_its_place(string line, string said) =>
         Assert.Equal(said, string.Concat(WorkshopReader.Read("w.yaml", Head + line + "\n").Diagnostics.Select(DiagnosticText.Line)));

@@ -3,6 +3,7 @@ using ServiceRunner.Core.Jobs;
 using ServiceRunner.Core.Procedures;
 using ServiceRunner.Core.Quantities;
 using ServiceRunner.Files.Sentences;
+using ServiceRunner.Screens.Large;
 using ServiceRunner.Session;
 
 namespace ServiceRunner.Screens.Run;
@@ -57,6 +58,9 @@ public sealed partial class RunModel : ScreenModel
 
     /// <summary>The step that is shown: the one at hand, or the one looked back at.</summary>
     public PlannedStep? Shown => _back is { } back ? Settled[back] : Offer.About;
+
+    /// <summary>True if the act and the clocks are shown in large letters, to be read from across the bench.</summary>
+    public bool Large => Shell.Large;
 
     /// <summary>True while looking back.</summary>
     public bool LooksBack => _back is not null;
@@ -196,5 +200,9 @@ public sealed partial class RunModel : ScreenModel
     }
 
     /// <inheritdoc/>
-    public override void Draw(Sheet sheet, int top, int rows) => RunPage.Draw(sheet, top, rows, this, Shell);
+    public override void Draw(Sheet sheet, int top, int rows)
+    {
+        if (Large && sheet.Width >= 60 && sheet.Height >= 18) LargePage.Draw(sheet, top, rows, this, Shell);
+        else RunPage.Draw(sheet, top, rows, this, Shell);
+    }
 }
