@@ -43,7 +43,7 @@ public sealed class BathsModel(Shell shell) : ScreenModel(shell)
         ActOutcome outcome = Shell.Session.Act(clock.Job, new JobAction.EndSoak(clock.Soak.Begun.Step, reason));
         if (outcome is ActOutcome.Refused { Why: Rejection.ReasonWanted wanted })
         {
-            Shell.Ask(new Prompt($"Why {Times.List(wanted.Kinds.Select(JobWords.DeviationKind))}?", "A few words.", "", text => text.Trim().Length == 0 ? "Nothing was typed." : EndWith(clock, text)));
+            Shell.Ask(Prompt.Reason(wanted.Kinds, reason => EndWith(clock, reason)));
             return "";
         }
         Shell.Tell(outcome, clock.Job.Plan, $"Ended: {JobWords.Clock(clock.Soak.Begun, Shell.Session.Workshop)} of {clock.Job.State.Number} after {Times.Clock(clock.Soak.Length(Shell.Session.Now).Length)}.");

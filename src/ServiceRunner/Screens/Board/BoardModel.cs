@@ -85,9 +85,9 @@ public sealed class BoardModel(Shell shell) : ScreenModel(shell)
             Shell.Say($"'{entry.File}' has faults: run 'servicerunner check' on it first.", refusal: true);
             return;
         }
-        Shell.Ask(new Prompt("What is it?", "As one would know it again: wrist watch, gilt dial, scratched at 4.", "", what =>
-            what.Trim().Length == 0 ? "Nothing was typed." : Shell.AskNext(new Prompt("Whose is it?", "A name; it is kept beside the log and can be erased. May be left empty.", "", owner =>
-                Shell.AskNext(new Prompt("Your number for it?", "The workshop's own number.", NextNumber(), number => Book(read, what.Trim(), owner.Trim(), number.Trim())))))));
+        Shell.Ask(Prompt.Words("What is it?", "As one would know it again: wrist watch, gilt dial, scratched at 4.", what =>
+            Shell.AskNext(new Prompt("Whose is it?", "A name; it is kept beside the log and can be erased. May be left empty.", "", owner =>
+                Shell.AskNext(new Prompt("Your number for it?", "The workshop's own number.", NextNumber(), number => Book(read, what, owner.Trim(), number.Trim())))))));
     }
 
     private string Book(ReadProcedure read, string what, string owner, string number)

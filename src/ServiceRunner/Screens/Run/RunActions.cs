@@ -117,10 +117,10 @@ public sealed partial class RunModel
             Act(new JobAction.Answer(oil.Step, oil.Key, new AnswerValue.Served(l.Id, Session.Bench.BatchNames.GetValueOrDefault(l.Id) ?? "")), $"Served with {l.Name}.")))]);
     }
 
-    private void NoteFinding() => Shell.Ask(new Prompt("What did you find?", "Place and fault, as: fourth wheel, lower pivot bent.", "", text =>
-        text.Trim().Length == 0 ? "Nothing was typed." : Complaint(Session.Act(Job, new JobAction.NoteFinding(StepAtHand?.Step.Do ?? "", "", text.Trim(), Weight.Service, Sureness.Seen)), "The finding is noted.")));
+    private void NoteFinding() => Shell.Ask(Prompt.Words("What did you find?", "Place and fault, as: fourth wheel, lower pivot bent.", text =>
+        Complaint(Session.Act(Job, new JobAction.NoteFinding(StepAtHand?.Step.Do ?? "", "", text, Weight.Service, Sureness.Seen)), "The finding is noted.")));
 
-    private void NoteDeviation() => Shell.Ask(new Prompt("What was done in another way, and why?", "A few words.", "", text =>
+    private void NoteDeviation() => Shell.Ask(Prompt.Words("What was done in another way, and why?", "A few words.", text =>
         Complaint(Session.Act(Job, new JobAction.NoteDeviation(StepAtHand is { } step ? State.At(step.Key) : null, text)), "Written down.")));
 
     private void Hold()
@@ -192,17 +192,16 @@ public sealed partial class RunModel
     {
         Owed owed = Owed.Of(State, Job.Plan);
         if (owed.IsNothing) Act(new JobAction.Complete(""), "The job is closed; nothing is owed.");
-        else Shell.Ask(new Prompt($"Owed: {OfferWords.OwedWords(owed, Job.Plan)}. Why close it all the same?", "A reason; it is written down with your initials.", "", reason =>
-            reason.Trim().Length == 0 ? "Nothing was typed." : Complaint(Session.Act(Job, new JobAction.Complete(reason.Trim())), "The job is closed with something owed.")));
+        else Shell.Ask(Prompt.Words($"Owed: {OfferWords.OwedWords(owed, Job.Plan)}. Why close it all the same?", "A reason; it is written down with your initials.", reason =>
+            Complaint(Session.Act(Job, new JobAction.Complete(reason)), "The job is closed with something owed.")));
     }
 
     private void EndJob() => Shell.Choose("How does it end?",
     [
         new Choice("Returned unrepaired", "in order, as it can be given back", StopJob),
-        new Choice("Broken off", "something went wrong", () => Shell.Ask(new Prompt("Why is it broken off?", "A reason.", "", reason =>
-            reason.Trim().Length == 0 ? "Nothing was typed." : Complaint(Session.Act(Job, new JobAction.Abort(reason.Trim())), "Broken off.")))),
+        new Choice("Broken off", "something went wrong", () => Shell.Ask(Prompt.Words("Why is it broken off?", "A reason.", reason => Complaint(Session.Act(Job, new JobAction.Abort(reason)), "Broken off.")))),
     ]);
 
-    private void StopJob() => Shell.Ask(new Prompt("Why is it returned unrepaired?", "A reason.", "", reason =>
-        reason.Trim().Length == 0 ? "Nothing was typed." : Complaint(Session.Act(Job, new JobAction.Stop(reason.Trim())), "Returned unrepaired.")));
+    private void StopJob() => Shell.Ask(Prompt.Words("Why is it returned unrepaired?", "A reason.", reason =>
+        Complaint(Session.Act(Job, new JobAction.Stop(reason)), "Returned unrepaired.")));
 }

@@ -109,8 +109,7 @@ public sealed partial class RunModel : ScreenModel
         ActOutcome outcome = Session.Act(Job, action);
         if (outcome is ActOutcome.Refused { Why: Rejection.ReasonWanted wanted } && WithReason(action) is { } again)
         {
-            Shell.Ask(new Prompt($"Why {Times.List(wanted.Kinds.Select(JobWords.DeviationKind))}?", "A few words; it is written down with your initials.", "",
-                text => text.Trim().Length == 0 ? "Nothing was typed." : Complaint(Session.Act(Job, again(text.Trim())), done)));
+            Shell.Ask(Prompt.Reason(wanted.Kinds, reason => Complaint(Session.Act(Job, again(reason)), done)));
             return false;
         }
         return Shell.Tell(outcome, Job.Plan, done);
@@ -194,8 +193,7 @@ public sealed partial class RunModel : ScreenModel
         JobAction.Answer answer = new(ask.Step, ask.Key, new AnswerValue.Typed(text), reason);
         ActOutcome outcome = Session.Act(Job, answer);
         if (outcome is ActOutcome.Refused { Why: Rejection.ReasonWanted wanted })
-            return Shell.AskNext(new Prompt($"Why {Times.List(wanted.Kinds.Select(JobWords.DeviationKind))}?", "A few words; it is written down with your initials.", "",
-                why => why.Trim().Length == 0 ? "Nothing was typed." : Answered(ask, text, why.Trim())));
+            return Shell.AskNext(Prompt.Reason(wanted.Kinds, why => Answered(ask, text, why)));
         return Complaint(outcome, $"Noted: {text.Trim()}.");
     }
 
