@@ -8,14 +8,21 @@ namespace ServiceRunner.Core.Jobs;
 /// </summary>
 public static class Fold
 {
-    /// <summary>A job from all its entries, or null if there are none.</summary>
-    public static Job? All(string id, IEnumerable<LogEntry> entries) => entries.Aggregate((Job?)null, (job, entry) => Next(id, job, entry));
+    /// <summary>A job from all its entries, or null if there are none. It is the state that <see cref="Next"/> comes to one by one.</summary>
+    public static Job? All(string id, IEnumerable<LogEntry> entries)
+    {
+        ImmutableList<LogEntry> log = [.. entries];
+        if (log.IsEmpty) return null;
+        ImmutableHashSet<int> gone = [.. log.SelectMany(e => e.Events).OfType<JobEvent.TakenBack>().Select(e => e.Action)];
+        return Of(id, log, gone);
+    }
 
     /// <summary>The state after one more entry.</summary>
     public static Job Next(string id, Job? job, LogEntry entry)
     {
-        job ??= new Job { Id = id, Phase = new Phase.Idle(entry.At), OpenedAt = entry.At };
-        if (entry.Events.OfType<JobEvent.TakenBack>().FirstOrDefault() is { } back) return Without(job, back.Action, entry);
+        job ??= Fresh(id, entry);
+        // Taking back folds all the other entries anew: whatever the action did, nothing of it is left.
+        if (entry.Events.OfType<JobEvent.TakenBack>().FirstOrDefault() is { } back) return Of(id, job.Log.Add(entry), job.TakenBack.Add(back.Action));
         return Apply(job, entry) with
         {
             Log = job.Log.Add(entry),
@@ -23,19 +30,14 @@ public static class Fold
         };
     }
 
-    // Taking back folds all the other entries anew: whatever the action did, nothing of it is left.
-    private static Job Without(Job job, int action, LogEntry entry)
+    private static Job Fresh(string id, LogEntry first) => new() { Id = id, Phase = new Phase.Idle(first.At), OpenedAt = first.At };
+
+    private static Job Of(string id, ImmutableList<LogEntry> log, ImmutableHashSet<int> gone)
     {
-        ImmutableHashSet<int> gone = job.TakenBack.Add(action);
-        Job fresh = new() { Id = job.Id, Phase = new Phase.Idle(job.OpenedAt), OpenedAt = job.OpenedAt };
-        foreach (LogEntry earlier in job.Log)
-            if (!gone.Contains(earlier.Number)) fresh = Apply(fresh, earlier);
-        return fresh with
-        {
-            Log = job.Log.Add(entry),
-            ActionIds = job.ActionIds.Add(entry.ActionId),
-            TakenBack = gone,
-        };
+        Job job = Fresh(id, log[0]);
+        foreach (LogEntry entry in log)
+            if (!gone.Contains(entry.Number)) job = Apply(job, entry);
+        return job with { Log = log, ActionIds = [.. log.Select(e => e.ActionId)], TakenBack = gone };
     }
 
     private static Job Apply(Job job, LogEntry entry)
@@ -72,7 +74,7 @@ public static class Fold
         JobEvent.ConsentNoted x => Answered(job, x.Step, Ask.ConsentKey),
         JobEvent.Witnessed x => Answered(job, x.Step, Ask.WitnessKey),
         JobEvent.AskLeft x => Answered(job, x.Step, x.Ask),
-        JobEvent.SoakBegun x => job with { Soaks = job.Soaks.SetItem(x.Step, new Soak(x, entry.At, entry.By, null, null)) },
+        JobEvent.SoakBegun x => WithSoak(job, new Soak(x, entry.At, entry.By, null, null)),
         JobEvent.SoakEnded x => OfSoak(job, x.Step, s => s with { Ended = x, EndedAt = entry.At }),
         JobEvent.SoakLengthened x => OfSoak(job, x.Step, s => s with { Window = s.Window with { Aim = x.Aim }, Answered = null }),
         JobEvent.AlarmAnswered x => OfSoak(job, x.Step, s => s with { Answered = x.Urgency }),
@@ -86,7 +88,20 @@ public static class Fold
     };
 
     private static Job OfSoak(Job job, StepRef step, Func<Soak, Soak> change) =>
-        job.Soaks.GetValueOrDefault(step) is { } soak ? job with { Soaks = job.Soaks.SetItem(step, change(soak)) } : job;
+        job.Soaks.GetValueOrDefault(step) is { } soak ? WithSoak(job, change(soak)) : job;
+
+    private static Job WithSoak(Job job, Soak soak)
+    {
+        StepRef step = soak.Begun.Step;
+        int at = job.RunningSoaks.FindIndex(s => s.Begun.Step == step);
+        return job with
+        {
+            Soaks = job.Soaks.SetItem(step, soak),
+            RunningSoaks = soak.Ended is not null ? at < 0 ? job.RunningSoaks : job.RunningSoaks.RemoveAt(at)
+                : at < 0 ? job.RunningSoaks.Add(soak)
+                : job.RunningSoaks.SetItem(at, soak),
+        };
+    }
 
     private static StepRecord Record(Job job, StepRef step) =>
         job.Steps.GetValueOrDefault(step.Key) is { } r && r.Step == step ? r : new StepRecord(step, [], null);

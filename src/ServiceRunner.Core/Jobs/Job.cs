@@ -77,8 +77,8 @@ public sealed record Job
     /// <summary>The running soak that a part is in, or null.</summary>
     public Soak? SoakOf(string part) => RunningSoaks.FirstOrDefault(s => s.Begun.Kind != SoakKind.Wait && s.Begun.Parts.Contains(part));
 
-    /// <summary>Clocks that run, earliest first.</summary>
-    public IEnumerable<Soak> RunningSoaks => Soaks.Values.Where(s => s.Ended is null).OrderBy(s => s.BegunAt.Wall);
+    /// <summary>Clocks that run, in the order begun.</summary>
+    public ImmutableList<Soak> RunningSoaks { get; init; } = [];
 
     /// <summary>The occurrence of a step that is at hand.</summary>
     public StepRef At(StepKey step) => Steps.GetValueOrDefault(step)?.Step ?? new StepRef(step.Instance, step.Step, 1);

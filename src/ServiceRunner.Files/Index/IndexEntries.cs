@@ -3,7 +3,7 @@ using ServiceRunner.Files.Journal;
 namespace ServiceRunner.Files.Index;
 
 /// <summary>A line that the index is to take in, after it was acknowledged or read.</summary>
-internal readonly record struct IndexedLine(string Subject, long N, Digest BodyHash, LogHead Head, LinePlace Place, SubjectRow? Row);
+internal readonly record struct IndexedLine(string Subject, long N, Digest BodyHash, LogHead Head, LinePlace Place, Func<SubjectRow>? Row);
 
 /// <summary>The last line that the index knows.</summary>
 internal readonly record struct IndexHead(LogHead Head, LinePlace Place);

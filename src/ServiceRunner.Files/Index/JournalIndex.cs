@@ -130,7 +130,7 @@ internal sealed class JournalIndex
         if (line.N != known.Entry.Head.N + 1) throw new IndexUnusableException($"line {line.N} of a subject after its line {known.Entry.Head.N}");
         SubjectEntry next = line.N == 1 ? SubjectEntry.First(line) : known.Entry.Next(line);
         if (line.N > 1 && next.RunFirstN != known.Entry.RunFirstN) runs.Add(known.Entry.Run(line.Subject));
-        subjects[line.Subject] = (next, line.Row ?? known.Row, known.IsNew);
+        subjects[line.Subject] = (next, line.Row?.Invoke() ?? known.Row, known.IsNew);
     }
 
     public void SetHead(IndexHead head) => _head.Upsert(IndexDocuments.Write(head));

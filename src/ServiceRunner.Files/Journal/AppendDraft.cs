@@ -7,7 +7,7 @@ namespace ServiceRunner.Files.Journal;
 /// <summary>The bytes of one append, and what will be so once they are on the disk.</summary>
 internal sealed class AppendDraft(string bench, LogHead head, ArrayBufferWriter<byte> buffer, Func<string, long, (SubjectHead Head, DataFault? Fault)> headOf)
 {
-    private readonly List<(string Subject, LineId Id, LogHead Head, int Start, int Length, SubjectRow? Row)> _lines = [];
+    private readonly List<(string Subject, LineId Id, LogHead Head, int Start, int Length, Func<SubjectRow>? Row)> _lines = [];
 
     public LogHead Head { get; private set; } = head;
 
@@ -51,7 +51,7 @@ internal sealed class AppendDraft(string bench, LogHead head, ArrayBufferWriter<
         Digest hash = LineCodec.Write(buffer, body.Span, bodyHash, new LineCodec.Place(bench, Head.Sequence + 1, Head.Hash, more, line.ImportedBy));
         Head = new LogHead(Head.Sequence + 1, hash);
         Heads[subject] = new SubjectHead(n, bodyHash);
-        SubjectRow? row = line.Row is null ? null : line.Row with { Subject = subject, LastN = n };
+        Func<SubjectRow>? row = line.Row is { } later ? () => later() with { Subject = subject, LastN = n } : null;
         _lines.Add((subject, new LineId(Head.Sequence, n, bodyHash), Head, start, buffer.WrittenCount - start, row));
     }
 }

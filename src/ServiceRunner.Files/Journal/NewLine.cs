@@ -10,8 +10,11 @@ namespace ServiceRunner.Files.Journal;
 /// <param name="Events">One JSON array in UTF-8, without raw tabs or newlines.</param>
 public sealed record NewLine(string Subject, string ActionId, string By, Moment At, ReadOnlyMemory<byte> Events)
 {
-    /// <summary>The subject as lists show it after this action; null leaves it as it was.</summary>
-    public SubjectRow? Row { get; init; }
+    /// <summary>
+    /// The subject as lists show it after this action; null leaves it as it was. It is asked for on the index's thread,
+    /// after the acknowledgement, so it may only look at what never changes.
+    /// </summary>
+    public Func<SubjectRow>? Row { get; init; }
 
     /// <summary>The subject's sequence that the decision rests on, 0 for a new subject; null is not checked.</summary>
     public long? After { get; init; }
@@ -22,6 +25,6 @@ public sealed record NewLine(string Subject, string ActionId, string By, Moment 
     /// <summary>A line of another bench: its body is kept byte for byte, so that the subject's chain goes on verifying.</summary>
     /// <param name="body">As it came, <see cref="LogLine.Body"/>.</param>
     /// <param name="importedBy">Who takes it over.</param>
-    public static NewLine Imported(ReadOnlyMemory<byte> body, string importedBy, SubjectRow? row) =>
+    public static NewLine Imported(ReadOnlyMemory<byte> body, string importedBy, Func<SubjectRow>? row) =>
         new("", "", "", new Moment(default, "", default), default) { ImportedBody = body, ImportedBy = importedBy, Row = row };
 }

@@ -108,7 +108,7 @@ internal static class DemoWorkshop
         OpenJob job = Book(session, "Q26-108", "Wrist watch, white dial, stops at night", "E. Nakamura");
         DemoRepairer repairer = new(session, time, job);
         repairer.WalkTo("wash/wash");
-        foreach (Soak soak in job.State.RunningSoaks.ToList())
+        foreach (Soak soak in job.State.RunningSoaks)
         {
             time.Now += soak.Window.Aim;
             repairer.Act(new JobAction.EndSoak(soak.Begun.Step));

@@ -130,7 +130,8 @@ public sealed class BenchSession : IDisposable
             case Decision.Accepted accepted:
                 LogEntry entry = new((job.Job?.Log.Count ?? 0) + 1, at.ActionId, at.By, at.Now, accepted.Events);
                 Job next = Fold.Next(job.Id, job.Job, entry);
-                List<NewLine> lines = [new NewLine(job.Id, at.ActionId, at.By, at.Now, EventLines.Encode(entry.Events)) { After = entry.Number - 1, Row = JobRows.Of(next, job.Plan, at) }];
+                Plan plan = job.Plan;
+                List<NewLine> lines = [new NewLine(job.Id, at.ActionId, at.By, at.Now, EventLines.Encode(entry.Events)) { After = entry.Number - 1, Row = () => JobRows.Of(next, plan, at) }];
                 List<BenchEvent> follow = [.. Bench.Follow(next)];
                 if (follow.Count > 0) lines.Add(BenchLine(follow, at.ActionId, at.By, at.Now));
                 if (_log.Append(lines) is AppendRefused failed) return new ActOutcome.Failed(failed.Fault);
@@ -173,8 +174,10 @@ public sealed class BenchSession : IDisposable
         new(Folder.Bench, actionId, by, now, EventLines.Encode(events))
         {
             After = Bench.LastNumber,
-            Row = JobRows.OfBench(Folder.Bench, events.Any(e => e is BenchEvent.CarriedForward) ? Bench.LastNumber + 1 : Bench.CarriedAt, now),
+            Row = BenchRow(events.Any(e => e is BenchEvent.CarriedForward) ? Bench.LastNumber + 1 : Bench.CarriedAt, now),
         };
+
+    private Func<SubjectRow> BenchRow(int carriedAt, Moment now) => () => JobRows.OfBench(Folder.Bench, carriedAt, now);
 
     private Bench ReadBench()
     {

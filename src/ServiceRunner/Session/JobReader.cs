@@ -56,24 +56,24 @@ public sealed class JobReader(DataFolder folder)
     // Up to the first entry that a later program wrote: what follows it could mean anything.
     private static (Job? Job, string WhyReadOnly) FoldKnown(string id, IReadOnlyList<LogLine> lines)
     {
-        Job? job = null;
+        List<LogEntry> known = new(lines.Count);
         foreach (LogLine line in lines)
         {
             try
             {
-                if (line.FromTheFuture) return (job, Future(line.Version.ToString(CultureInfo.InvariantCulture)));
-                job = Fold.Next(id, job, EventLines.Job(line));
+                if (line.FromTheFuture) return (Fold.All(id, known), Future(line.Version.ToString(CultureInfo.InvariantCulture)));
+                known.Add(EventLines.Job(line));
             }
             catch (UnknownEventException e)
             {
-                return (job, Future(e.Kind));
+                return (Fold.All(id, known), Future(e.Kind));
             }
             catch (Exception e) when (e is FormatException or KeyNotFoundException or InvalidOperationException)
             {
-                return (job, string.Create(CultureInfo.InvariantCulture, $"Entry {line.SubjectSequence} of this job is whole but makes no sense ({e.Message}), so the job can only be read up to there."));
+                return (Fold.All(id, known), string.Create(CultureInfo.InvariantCulture, $"Entry {line.SubjectSequence} of this job is whole but makes no sense ({e.Message}), so the job can only be read up to there."));
             }
         }
-        return (job, "");
+        return (Fold.All(id, known), "");
     }
 
     private static string Future(string what) => $"A later version of this program went on with this job ('{what}'), so it can only be read here; use that version.";

@@ -25,7 +25,7 @@ public class OfferTests
         Walk walk = Walk.Begun().To("wash");
         walk.Then(walk.Offer.Act!);
         walk.Then(walk.Offer.Act!);
-        Assert.Equal(2, walk.Job.RunningSoaks.Count());
+        Assert.Equal(2, walk.Job.RunningSoaks.Count);
         Assert.IsType<Offer.Wait>(walk.Offer);
         walk.Now = walk.Now.Plus(TimeSpan.FromMinutes(1.5));
         Assert.Equal(("balance-rinse", Standing.AtAim), (Walk.Name(walk.Offer), Assert.IsType<Offer.End>(walk.Offer).Standing));

@@ -216,7 +216,7 @@ public sealed class IndexTests : IDisposable
                     SubjectRow before = rows.GetValueOrDefault(job) ?? new SubjectRow { Subject = job, Number = "N-" + job, Owner = "OWNER1" };
                     NewLine line = LogBench.Line(job, (int)before.LastN + 1, States[random.Next(States.Length)], random.Next(3) == 0 ? ["B-" + random.Next(9)] : []);
                     NewLine withRow = WithRow(line, before, before.LastN + 1);
-                    rows[job] = withRow.Row!;
+                    rows[job] = withRow.Row!();
                     lines.Add(withRow);
                 }
                 LogBench.Append(log, [.. lines]);
@@ -240,8 +240,11 @@ public sealed class IndexTests : IDisposable
         return [.. log.Rows(SubjectRow.Job, openOnly: false)];
     }
 
-    private static NewLine WithRow(NewLine line, SubjectRow before, long n) =>
-        line with { Row = LogBench.Fold(before with { Subject = line.Subject }, line.Events, line.At, n) };
+    private static NewLine WithRow(NewLine line, SubjectRow before, long n)
+    {
+        SubjectRow row = LogBench.Fold(before with { Subject = line.Subject }, line.Events, line.At, n);
+        return line with { Row = () => row };
+    }
 
     private static LogBench Copy(LogBench from, OpenOptions options)
     {

@@ -60,8 +60,8 @@ internal static class ChildProcess
             AppendOutcome outcome = i % 2 == 0 ? log.Append(first) : log.Append(first, second);
             if (outcome is Appended done)
             {
-                rows[job] = first.Row!;
-                if (i % 2 == 1) rows[other] = second.Row!;
+                rows[job] = first.Row!();
+                if (i % 2 == 1) rows[other] = second.Row!();
                 Say(done.Lines[^1].Sequence.ToString(System.Globalization.CultureInfo.InvariantCulture));
             }
             else
@@ -75,7 +75,8 @@ internal static class ChildProcess
     private static NewLine Line(SubjectRow before, string state)
     {
         NewLine line = LogBench.Line(before.Subject, (int)before.LastN + 1, state);
-        return line with { Row = LogBench.Fold(before, line.Events, line.At, before.LastN + 1) };
+        SubjectRow row = LogBench.Fold(before, line.Events, line.At, before.LastN + 1);
+        return line with { Row = () => row };
     }
 
     private static void Say(string text)

@@ -18,7 +18,7 @@ public class EyesShutTests
         int before = bench.Job.Log.Count;
         // One who hears: works when something new was said, then presses; waits while told to wait.
         int heard = -1;
-        for (int seconds = 0; bench.Run.Shown?.Stage.Id.Value == "cleaning" || bench.Job.RunningSoaks.Any(); seconds++)
+        for (int seconds = 0; bench.Run.Shown?.Stage.Id.Value == "cleaning" || !bench.Job.RunningSoaks.IsEmpty; seconds++)
         {
             Assert.True(seconds < 4 * 3600, $"waited four hours; said last: {said[^1]}; told last: {told.LastOrDefault()}; the screen says: {bench.Shell.Message}");
             bench.Wait(TimeSpan.FromSeconds(1));
