@@ -35,8 +35,10 @@ internal static class Program
         jobs.SetAction(p => JobsVerb.Run(p.GetValue(data)!, p.GetValue(all)));
 
         Argument<string> job = new("JOB") { Description = "The job's number." };
-        Command report = new("report", "Write what was done in a job as plain text.") { job };
-        report.SetAction(p => ReportVerb.Run(p.GetValue(data)!, p.GetValue(job)!));
+        Option<bool> html = new("--html") { Description = "As one page for a browser or a printer, instead of plain text." };
+        Option<string?> reportTo = new("--out") { Description = "Write to a file instead of standard output.", HelpName = "FILE" };
+        Command report = new("report", "Write what was done in a job, as plain text or as a page.") { job, html, reportTo };
+        report.SetAction(p => ReportVerb.Run(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
 
         Option<string?> recover = new("--recover") { Description = "Copy what is whole into a new folder.", HelpName = "FOLDER" };
         Command audit = new("audit", "Verify the whole job log and name every damage.") { recover };
@@ -46,11 +48,26 @@ internal static class Program
         Command pedal = new("pedal", "Press a pedal of the bench that is open, from another program.") { word };
         pedal.SetAction(p => PedalVerb.Run(p.GetValue(data)!, p.GetValue(word)!));
 
+        Argument<string> to = new("FILE") { Description = "The backup's file." };
+        Option<bool> replace = new("--replace") { Description = "Replace the file if it is there." };
+        Command backup = new("backup", "Copy the data folder into one file, also while a bench is open.") { to, replace };
+        backup.SetAction(p => BackupVerb.Run(p.GetValue(data)!, p.GetValue(to)!, p.GetValue(replace)));
+
+        Argument<string> from = new("FILE") { Description = "The backup's file." };
+        Command restore = new("restore", "Make a data folder, missing or empty so far, from a backup.") { from };
+        restore.SetAction(p => RestoreVerb.Run(p.GetValue(data)!, p.GetValue(from)!));
+
+        Argument<string> person = new("PERSON") { Description = "A part of the name, or the id." };
+        Option<bool> yes = new("--yes") { Description = "Erase the one that is listed." };
+        Command erase = new("erase-person", "List owners by name with their jobs; erase the name and address of one.") { person, yes };
+        erase.SetAction(p => ErasePersonVerb.Run(p.GetValue(data)!, p.GetValue(person)!, p.GetValue(yes)));
+
         Argument<string> shell = new("SHELL") { Description = "bash, zsh or fish." };
         Command completion = new("completion", "Print a script that completes verbs and options in a shell.") { shell };
         completion.SetAction(p => CompletionVerb.Run(p.GetValue(shell)!));
 
         foreach (Command verb in new[] { demo, check, jobs, report, audit, pedal, completion }) root.Subcommands.Add(verb);
+        foreach (Command verb in new[] { backup, restore, erase }) root.Subcommands.Add(verb);
         return root;
     }
 }

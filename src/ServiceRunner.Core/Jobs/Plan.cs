@@ -34,6 +34,7 @@ public sealed class Plan
     public Plan(IEnumerable<(string Instance, Procedure Procedure)> procedures)
     {
         List<PlannedStep> steps = [];
+        List<PointMap> maps = [];
         foreach ((string instance, Procedure procedure) in procedures)
         {
             foreach (Stage stage in procedure.Stages)
@@ -43,10 +44,12 @@ public sealed class Plan
                     if (_steps.TryAdd(planned.Key, planned)) steps.Add(planned);
                 }
             foreach (Part part in procedure.Parts) _parts.TryAdd(part.Id, part);
-            foreach (OilingPoint point in procedure.OilingPoints) _points.TryAdd(point.Id, point);
+            List<OilingPoint> own = [.. procedure.OilingPoints.Where(p => _points.TryAdd(p.Id, p))];
+            if (procedure.Map is { } size && own.Any(p => p.On is not null)) maps.Add(new PointMap(procedure.Title, size, [.. own.Where(p => p.On is not null)]));
             foreach (JobQuestion question in procedure.Asks) _questions.TryAdd(question.Fact, question);
         }
         Steps = steps;
+        Maps = maps;
         _holders = _parts.Values.Where(p => p.Seat is not null).ToLookup(p => p.Seat!.Value.Value, p => p.Id.Value);
         _coveredBy = _parts.Values.SelectMany(p => p.Under.Select(u => (Part: p.Id.Value, Cover: u.Value))).ToLookup(x => x.Cover, x => x.Part);
     }
@@ -59,6 +62,9 @@ public sealed class Plan
 
     /// <summary>All oiling points.</summary>
     public IReadOnlyCollection<OilingPoint> Points => _points.Values;
+
+    /// <summary>The maps that oiling points lie on: one for each procedure that has one. A point is on the first alone.</summary>
+    public IReadOnlyList<PointMap> Maps { get; }
 
     /// <summary>A step, or null.</summary>
     public PlannedStep? Find(StepKey key) => _steps.GetValueOrDefault(key);
@@ -88,6 +94,12 @@ public sealed class Plan
     public JobQuestion? OpenQuestion(PlannedStep step, Job job) =>
         step.Step.OnlyIf.Where(c => !job.Facts.ContainsKey(c.Fact)).Select(c => Question(c.Fact)).FirstOrDefault(q => q is not null);
 }
+
+/// <summary>The map of a procedure.</summary>
+/// <param name="Title">The procedure's title.</param>
+/// <param name="Size">Its frame in mm.</param>
+/// <param name="Points">The points on it, in the order in which the procedure names them.</param>
+public sealed record PointMap(string Title, MapSize Size, IReadOnlyList<OilingPoint> Points);
 
 /// <summary>Whether a step belongs to a job.</summary>
 public enum Belonging

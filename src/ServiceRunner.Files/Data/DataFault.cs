@@ -48,6 +48,37 @@ public sealed record KeptTextMissing(string Hash) : DataFault;
 
 public sealed record KeptTextChanged(string Hash) : DataFault;
 
+/// <summary>A file or folder has that name already, and was not to be replaced.</summary>
+public sealed record BackupExists(string File) : DataFault;
+
+/// <summary>The data is damaged, and an earlier backup may hold more than what is whole of it.</summary>
+public sealed record BackupNotReplaced(string File) : DataFault;
+
+public sealed record BackupPlaceMissing(string Folder) : DataFault;
+
+/// <summary>The folder in which something is made first is another run's, or nothing of ours.</summary>
+public sealed record PartTaken(string Path) : DataFault;
+
+/// <summary>A file could not be read.</summary>
+/// <param name="Error">The operating system's number.</param>
+public sealed record ReadFailed(string File, int Error) : DataFault;
+
+/// <summary>What was just written cannot be read back whole.</summary>
+public sealed record BackupUnread(string File) : DataFault;
+
+public sealed record BackupMissing(string File) : DataFault;
+
+public sealed record NotABackup(string File) : DataFault;
+
+/// <param name="Entry">What in the backup is not as it was written; empty if that cannot be told.</param>
+public sealed record BackupDamaged(string File, string Entry) : DataFault;
+
+/// <summary>Larger than a backup is allowed to be: it might be made to fill the disk.</summary>
+public sealed record BackupTooLarge(string File, string Entry) : DataFault;
+
+/// <summary>A restored folder is only made where there is nothing yet.</summary>
+public sealed record RestoreNotEmpty(string Path) : DataFault;
+
 /// <summary>How a line of the journal is not as it was written.</summary>
 public enum Damage
 {

@@ -61,17 +61,21 @@ public sealed class DataFolder
         {
             if (!Directory.Exists(path)) return new FolderRefused(new FolderMissing(path));
             if (!File.Exists(marker)) return new FolderRefused(new NotADataFolder(path));
-            string[] lines = File.ReadAllLines(marker);
-            if (lines.Length == 0 || !int.TryParse(lines[0], out int version)) return new FolderRefused(new Damaged(Marker, 0, Damage.NotALine));
-            if (version > Version) return new FolderRefused(new FormatFromTheFuture(version));
-            return lines.Length > 1 && lines[1].StartsWith("bench ", StringComparison.Ordinal)
-                ? new FolderReady(new DataFolder(path, lines[1][6..]))
-                : new FolderRefused(new Damaged(Marker, 0, Damage.NotALine));
+            (string bench, DataFault? fault) = ReadMarker(File.ReadAllLines(marker));
+            return fault is null ? new FolderReady(new DataFolder(path, bench)) : new FolderRefused(fault);
         }
         catch (Exception e) when (DurableFile.IsDisk(e))
         {
             return new FolderRefused(DurableFile.FaultOf(e, marker));
         }
+    }
+
+    /// <summary>The bench that a marker names; a later format is refused, whatever else stands there.</summary>
+    internal static (string Bench, DataFault? Fault) ReadMarker(string[] lines)
+    {
+        if (lines.Length == 0 || !int.TryParse(lines[0], out int version)) return ("", new Damaged(Marker, 0, Damage.NotALine));
+        if (version > Version) return ("", new FormatFromTheFuture(version));
+        return lines.Length > 1 && lines[1].StartsWith("bench ", StringComparison.Ordinal) ? (lines[1][6..], null) : ("", new Damaged(Marker, 0, Damage.NotALine));
     }
 }
 

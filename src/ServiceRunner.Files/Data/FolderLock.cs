@@ -28,7 +28,7 @@ internal sealed class FolderLock : IDisposable
         return (new FolderLock(stream), null);
     }
 
-    private static bool IsTaken(Exception e)
+    internal static bool IsTaken(Exception e)
     {
         const int WouldBlock = 11, WouldBlockMac = 35, SharingViolation = 32, LockViolation = 33;
         if (e is not IOException) return false;

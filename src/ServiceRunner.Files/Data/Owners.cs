@@ -76,7 +76,7 @@ public sealed class Owners(DataFolder folder)
         IsId(id) ? Path.Combine(folder.Owners, id + ".json") : throw new ArgumentException("An owner's id is letters and digits.", nameof(id));
 
     /// <summary>An id comes from the journal, perhaps from another bench: it must not become a path.</summary>
-    private static bool IsId(string id) => id.Length is > 0 and <= 64 && id.All(char.IsAsciiLetterOrDigit);
+    internal static bool IsId(string id) => id.Length is > 0 and <= 64 && id.All(char.IsAsciiLetterOrDigit);
 
     private static string Text(JsonElement json, string key) =>
         json.TryGetProperty(key, out JsonElement value) && value.ValueKind == JsonValueKind.String ? value.GetString()! : "";

@@ -26,6 +26,17 @@ public static class FaultWords
         IndexFailed x => $"The index in {folder} could not be used ({x.What}); delete the file 'index.db' there, it is made anew from the journal.",
         KeptTextMissing x => $"A procedure text that this job pinned is missing from {Path.Combine(folder, "kept")} ({x.Hash[..Math.Min(12, x.Hash.Length)]}…); put it back from a backup.",
         KeptTextChanged x => $"A procedure text that this job pinned was changed in {Path.Combine(folder, "kept")} ({x.Hash[..Math.Min(12, x.Hash.Length)]}…); put it back from a backup.",
+        BackupExists x => $"{x.File} is there already and was not overwritten; name another file, or add --replace.",
+        BackupNotReplaced x => $"The data in {folder} is damaged, and {x.File} may hold more than what is whole of it, so it was not replaced; name another file.",
+        BackupPlaceMissing x => $"There is no folder {x.Folder} to put the backup in; make it, or name another file.",
+        PartTaken x => $"{x.Path} is in use by another run, or holds something else; wait for that run, or move it away.",
+        ReadFailed x => $"{x.File} could not be read (error {x.Error}); look at the disk and at who may read it. Nothing was changed.",
+        BackupUnread x => $"What was written for {x.File} could not be read back whole, so there is no backup; look at the disk and do it again.",
+        BackupMissing x => $"There is no file {x.File}.",
+        NotABackup x => $"{x.File} is not a backup of this program. Nothing was changed.",
+        BackupDamaged x => $"{x.File} is damaged{(x.Entry.Length > 0 ? $" ({x.Entry})" : "")} and nothing was restored from it; use another backup.",
+        BackupTooLarge x => $"{x.File} holds more than a backup may ({x.Entry}): over 4 GB in one file, or over 200 times its size unpacked.",
+        RestoreNotEmpty x => $"{x.Path} is not empty, and a backup is only restored where there is nothing yet; name another folder with --data.",
         _ => fault.ToString(),
     };
 

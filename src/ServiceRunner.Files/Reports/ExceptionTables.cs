@@ -1,0 +1,46 @@
+using ServiceRunner.Core.Jobs;
+using ServiceRunner.Files.Sentences;
+
+namespace ServiceRunner.Files.Reports;
+
+/// <summary>What a reviewer looks at first: findings, deviations, parts that are not where they came from, what is owed.</summary>
+internal static class ExceptionTables
+{
+    public static Html Findings(JobStory story) => Table("Findings", story.Findings.Count, "Nothing was found to be wrong or unusual.",
+        Html.Of($"""<th class="wide">Where</th><th>What</th><th class="mid">Weight, how sure</th><th class="who">Who, when</th>"""),
+        story.Findings.Select(f => Html.Of($"""<tr><td>{f.Place}</td><td>{f.What}</td><td>{JobWords.Of(f.Weight)}, {Sure(f.Sure)}</td><td>{f.By}, {HtmlReport.Day(f.At)}</td></tr>""")));
+
+    public static Html Deviations(JobStory story) => Table("Deviations", story.Deviations.Count, "",
+        Html.Of($"""<th class="mid">What</th><th>At the step</th><th>In detail</th><th>Reason</th><th class="who">Who, when</th>"""),
+        story.Deviations.Select(d => Html.Of($"""<tr><td><b>{d.Kind}</b></td><td>{d.Step}</td><td>{d.Detail}</td><td>{(d.Reason.Length > 0 ? d.Reason : "none given")}</td><td>{d.By}, {HtmlReport.Day(d.At)}</td></tr>""")));
+
+    public static Html Parts(JobStory story)
+    {
+        List<PartLine> replaced = [.. story.Parts.Where(p => p.Place is PartPlace.Replaced)], off = [.. story.Parts.Where(p => p.Place is not PartPlace.Replaced)];
+        return Html.Of($"{Places("Parts replaced", replaced)}{Places("Parts not back on the movement", off)}");
+    }
+
+    public static Html Marks(JobStory story) => Table("Marked moments", story.Marks.Count, "",
+        Html.Of($"""<th>At the step</th><th class="who">Who, when</th>"""),
+        story.Marks.Select(m => Html.Of($"""<tr><td>{m.Step}</td><td>{m.By}, {HtmlReport.Day(m.At)}</td></tr>""")));
+
+    public static Html Owed(JobStory story) => Table("Owed", story.OwedEach.Count(), "",
+        Html.Of($"""<th class="wide">What</th><th>Which</th>"""),
+        story.OwedEach.Select(o => Html.Of($"<tr><td>{o.Kind}</td><td>{o.Name}</td></tr>")));
+
+    private static Html Places(string title, List<PartLine> parts) => Table(title, parts.Count, "",
+        Html.Of($"""<th class="half">Part</th><th>Where it is</th>"""),
+        parts.Select(p => Html.Of($"<tr><td>{p.Name}</td><td>{JobWords.Of(p.Place)}</td></tr>")));
+
+    private static Html Table(string title, int count, string ifNone, Html columns, IEnumerable<Html> rows)
+    {
+        if (count == 0 && ifNone.Length == 0) return default;
+        return Html.Of($"""
+            <h2>{title}</h2>
+            {(count == 0 ? Html.Of($"<p>{ifNone}</p>") : Html.Of($"<table><thead><tr>{columns}</tr></thead><tbody>{rows}</tbody></table>"))}
+
+            """);
+    }
+
+    private static string Sure(Sureness sure) => sure switch { Sureness.Seen => "seen", Sureness.Inferred => "inferred", _ => "not known" };
+}

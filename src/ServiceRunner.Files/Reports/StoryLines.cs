@@ -1,0 +1,93 @@
+using ServiceRunner.Core.Jobs;
+using ServiceRunner.Core.Procedures;
+using ServiceRunner.Core.Quantities;
+
+namespace ServiceRunner.Files.Reports;
+
+/// <summary>A finding. The place is in words.</summary>
+public sealed record FindingLine(string Place, string What, Weight Weight, Sureness Sure, string By, DateTimeOffset At);
+
+/// <summary>A deviation. The kind is in words; the step is what it says, empty if it concerns none.</summary>
+public sealed record DeviationLine(string Kind, string Step, string Detail, string Reason, string By, DateTimeOffset At);
+
+/// <summary>A stage with those of its steps that were touched.</summary>
+public sealed record StageStory(string Title, IReadOnlyList<StepLine> Steps);
+
+/// <summary>One doing of a step.</summary>
+/// <param name="Do">What it says.</param>
+/// <param name="Occurrence">Which time, from 1.</param>
+/// <param name="End">How it was settled, or null.</param>
+/// <param name="Answers">What was answered, in the order of the log.</param>
+/// <param name="Earlier">Earlier doings of the same step.</param>
+public sealed record StepLine(string Do, int Occurrence, StepEnd? End, IReadOnlyList<AnswerLine> Answers, IReadOnlyList<StepLine> Earlier);
+
+/// <summary>An answer to a question of a step.</summary>
+/// <param name="Asked">What was asked, or looked at, or measured.</param>
+/// <param name="Answer">The answer, with its unit.</param>
+/// <param name="Limits">Limits in brackets after a space, or nothing.</param>
+/// <param name="Kind">What was asked for.</param>
+public sealed record AnswerLine(string Asked, string Answer, string Limits, AnswerKind Kind)
+{
+    /// <summary>True if it is a figure outside its limits.</summary>
+    public bool Outside { get; init; }
+}
+
+/// <summary>What a question asked for.</summary>
+public enum AnswerKind
+{
+    /// <summary>Something to confirm: the question is a sentence.</summary>
+    Confirmed,
+
+    /// <summary>A look, a figure, a feeling, a word.</summary>
+    Stated,
+
+    /// <summary>It was left without an answer.</summary>
+    Left,
+}
+
+/// <summary>A clock: its name, what was planned, how long it ran (null: still counting) and whether that is certain.</summary>
+public sealed record SoakLine(string Name, Window Planned, TimeSpan? Ran, bool Certain, IReadOnlyList<string> Parts, string By, DateTimeOffset At)
+{
+    /// <summary>Where the length stands in what was planned; null while it counts.</summary>
+    public Standing? Standing => Ran is { } ran ? Planned.Of(ran) : null;
+}
+
+/// <summary>What became of an oiling point.</summary>
+public enum PointState
+{
+    /// <summary>It got a lubricant.</summary>
+    Served,
+
+    /// <summary>It got none.</summary>
+    NotServed,
+
+    /// <summary>No step of this job serves it, by what was answered about the movement.</summary>
+    NotAsked,
+
+    /// <summary>It must stay dry.</summary>
+    StaysDry,
+}
+
+/// <summary>An oiling point and what became of it.</summary>
+/// <param name="Number">Its number on the map and in the list, from 1.</param>
+/// <param name="Id">Its id.</param>
+/// <param name="Name">What it is called.</param>
+/// <param name="Role">What it wants, in words.</param>
+/// <param name="State">What became of it.</param>
+/// <param name="Lubricant">What the lubricant is called; empty if it got none.</param>
+/// <param name="Batch">The bottle; empty if not stated.</param>
+/// <param name="By">By whom; empty if it got none.</param>
+/// <param name="At">When, or null.</param>
+public sealed record PointLine(int Number, string Id, string Name, string Role, PointState State, string Lubricant, string Batch, string By, DateTimeOffset? At);
+
+/// <summary>A step that took rates, and the rates in the order taken.</summary>
+public sealed record RateLines(string Step, IReadOnlyList<JobEvent.RateTaken> Rates);
+
+/// <summary>A part and where it is.</summary>
+public sealed record PartLine(string Name, PartPlace Place);
+
+/// <summary>A marked moment; the step is what it says, empty if there was none.</summary>
+public sealed record MarkLine(string Step, string By, DateTimeOffset At);
+
+/// <summary>A map with the numbers of its points.</summary>
+public sealed record MapStory(PointMap Map, IReadOnlyDictionary<string, PointLine> Points);
