@@ -8,11 +8,11 @@ internal static class ExceptionTables
 {
     public static Html Findings(JobStory story) => Table("Findings", story.Findings.Count, "Nothing was found to be wrong or unusual.",
         Html.Of($"""<th class="wide">Where</th><th>What</th><th class="mid">Weight, how sure</th><th class="who">Who, when</th>"""),
-        story.Findings.Select(f => Html.Of($"""<tr><td>{f.Place}</td><td>{f.What}</td><td>{JobWords.Of(f.Weight)}, {Sure(f.Sure)}</td><td>{f.By}, {HtmlReport.Day(f.At)}</td></tr>""")));
+        story.Findings.Select(f => Html.Of($"""<tr><td>{f.Place}</td><td>{f.What}</td><td>{JobWords.Of(f.Weight)}, {Sure(f.Sure)}</td><td class="when">{f.By}, {HtmlReport.Day(f.At)}</td></tr>""")));
 
     public static Html Deviations(JobStory story) => Table("Deviations", story.Deviations.Count, "",
         Html.Of($"""<th class="mid">What</th><th>At the step</th><th>In detail</th><th>Reason</th><th class="who">Who, when</th>"""),
-        story.Deviations.Select(d => Html.Of($"""<tr><td><b>{d.Kind}</b></td><td>{d.Step}</td><td>{d.Detail}</td><td>{(d.Reason.Length > 0 ? d.Reason : "none given")}</td><td>{d.By}, {HtmlReport.Day(d.At)}</td></tr>""")));
+        story.Deviations.Select(d => Html.Of($"""<tr><td><b>{d.Kind}</b></td><td>{d.Step}</td><td>{d.Detail}</td><td>{(d.Reason.Length > 0 ? d.Reason : "none given")}</td><td class="when">{d.By}, {HtmlReport.Day(d.At)}</td></tr>""")));
 
     public static Html Parts(JobStory story)
     {
@@ -22,7 +22,7 @@ internal static class ExceptionTables
 
     public static Html Marks(JobStory story) => Table("Marked moments", story.Marks.Count, "",
         Html.Of($"""<th>At the step</th><th class="who">Who, when</th>"""),
-        story.Marks.Select(m => Html.Of($"""<tr><td>{m.Step}</td><td>{m.By}, {HtmlReport.Day(m.At)}</td></tr>""")));
+        story.Marks.Select(m => Html.Of($"""<tr><td>{m.Step}</td><td class="when">{m.By}, {HtmlReport.Day(m.At)}</td></tr>""")));
 
     public static Html Owed(JobStory story) => Table("Owed", story.OwedEach.Count(), "",
         Html.Of($"""<th class="wide">What</th><th>Which</th>"""),

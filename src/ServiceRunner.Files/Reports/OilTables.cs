@@ -22,7 +22,7 @@ internal static class OilTables
     private static Html Point(PointLine p) => p.State switch
     {
         PointState.Served => Html.Of($"""
-            <tr><td>{p.Number}</td><td>{p.Name}</td><td>{p.Role}</td><td>{p.Lubricant}, {(p.Batch.Length > 0 ? $"bottle {p.Batch}" : "bottle not stated")}</td><td>{p.By}, {HtmlReport.Day(p.At!.Value)}</td></tr>
+            <tr><td>{p.Number}</td><td>{p.Name}</td><td>{p.Role}</td><td>{p.Lubricant}, {(p.Batch.Length > 0 ? $"bottle {p.Batch}" : "bottle not stated")}</td><td class="when">{p.By}, {HtmlReport.Day(p.At!.Value)}</td></tr>
 
             """),
         PointState.NotServed => Html.Of($"""

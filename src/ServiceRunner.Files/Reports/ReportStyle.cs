@@ -12,7 +12,7 @@ internal static class ReportStyle
         @page { size: A4; margin: 16mm 15mm 18mm; @bottom-right { content: "Page " counter(page) " of " counter(pages); font: 8pt system-ui, sans-serif; } }
         * { box-sizing: border-box; }
         html { background: #fff; color: #000; }
-        body { font: 9.5pt/1.4 system-ui, "Segoe UI", "Helvetica Neue", "DejaVu Sans", sans-serif; max-width: 180mm; margin: 8mm auto; padding: 0 4mm; overflow-wrap: anywhere; }
+        body { font: 9pt/1.35 system-ui, "Segoe UI", "Helvetica Neue", "DejaVu Sans", sans-serif; max-width: 180mm; margin: 8mm auto; padding: 0 4mm; overflow-wrap: anywhere; }
         article + article { break-before: page; margin-top: 20mm; }
         header { border-bottom: 2pt solid #000; padding-bottom: 2mm; margin-bottom: 4mm; }
         .workshop { font-size: 10pt; margin: 0; }
@@ -32,10 +32,14 @@ internal static class ReportStyle
         tr { break-inside: avoid; }
         th { text-align: left; font-weight: 600; font-size: 8.5pt; border-bottom: 0.8pt solid #000; padding: 0.8mm 2mm 0.8mm 0; vertical-align: bottom; }
         td { border-bottom: 0.3pt solid #999; padding: 0.8mm 2mm 0.8mm 0; vertical-align: top; }
-        .who { width: 34mm; } .short { width: 12mm; } .mid { width: 27mm; } .wide { width: 42mm; } .half { width: 50%; }
+        .who { width: 38mm; } .planned { width: 56mm; } .short { width: 12mm; } .mid { width: 27mm; } .wide { width: 42mm; } .half { width: 50%; }
         td.number, th.number { text-align: right; font-variant-numeric: tabular-nums; }
         td.group, th.group { border-left: 0.4pt solid #999; }
-        .answers { margin: 0.3mm 0 0 3mm; padding: 0; list-style: none; font-size: 8.8pt; }
+        td.when { font-size: 8.5pt; }
+        .load { font-size: 8.5pt; }
+        .answers li { display: inline; }
+        .answers li + li::before { content: "\2022\00a0"; }
+        .answers { margin: 0.3mm 0 0 3mm; padding: 0; list-style: none; font-size: 8.5pt; }
         .asked, .quiet { color: #444; }
         .mark { display: inline-block; border: 0.8pt solid #000; padding: 0 1.2mm; font-size: 8pt; font-weight: 600; }
         .notice { border: 1.5pt solid #000; padding: 2mm 3mm; }

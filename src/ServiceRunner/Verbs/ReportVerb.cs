@@ -47,7 +47,7 @@ internal static class ReportVerb
         string? aside = null;
         try
         {
-            string target = File.ResolveLinkTarget(file, returnFinalTarget: true)?.FullName ?? Path.GetFullPath(file);
+            string target = new FileInfo(file) is { LinkTarget: not null } link ? link.ResolveLinkTarget(returnFinalTarget: true)!.FullName : Path.GetFullPath(file);
             if (Directory.Exists(target)) return Refuse($"{file} is a folder; name a file with --out.", ExitCodes.NotThere);
             string folder = Path.GetDirectoryName(target)!;
             if (!Directory.Exists(folder)) return Refuse($"there is no folder {folder} to write {Path.GetFileName(target)} into.", ExitCodes.NotThere);
