@@ -68,8 +68,7 @@ public abstract record Blocker
         }
         foreach (string stage in planned.Stage.OpensAfter.Select(s => s.Value))
         {
-            int left = plan.Steps.Count(s => s.Key.Instance == planned.Key.Instance && s.Stage.Id.Value == stage
-                && s.BelongsTo(job) != Belonging.No && !job.IsSettled(s.Key));
+            int left = plan.StepsOf(planned.Key.Instance, stage).Count(s => s.BelongsTo(job) != Belonging.No && !job.IsSettled(s.Key));
             if (left > 0) found.Add(new StageFirst(stage, left));
         }
         foreach (string part in step.Removes.Select(p => p.Value)) Removing(job, step, part, plan, found);

@@ -27,6 +27,7 @@ public sealed class Plan
     private readonly Dictionary<string, Part> _parts = new(StringComparer.Ordinal);
     private readonly Dictionary<string, OilingPoint> _points = new(StringComparer.Ordinal);
     private readonly Dictionary<string, JobQuestion> _questions = new(StringComparer.Ordinal);
+    private readonly ILookup<(string Instance, string Stage), PlannedStep> _byStage;
     private readonly ILookup<string, string> _holders;
     private readonly ILookup<string, string> _coveredBy;
 
@@ -49,6 +50,7 @@ public sealed class Plan
             foreach (JobQuestion question in procedure.Asks) _questions.TryAdd(question.Fact, question);
         }
         Steps = steps;
+        _byStage = steps.ToLookup(s => (s.Key.Instance, s.Stage.Id.Value));
         Maps = maps;
         _holders = _parts.Values.Where(p => p.Seat is not null).ToLookup(p => p.Seat!.Value.Value, p => p.Id.Value);
         _coveredBy = _parts.Values.SelectMany(p => p.Under.Select(u => (Part: p.Id.Value, Cover: u.Value))).ToLookup(x => x.Cover, x => x.Part);
@@ -56,6 +58,9 @@ public sealed class Plan
 
     /// <summary>All steps in the suggested order.</summary>
     public IReadOnlyList<PlannedStep> Steps { get; }
+
+    /// <summary>The steps of one stage of a joined procedure.</summary>
+    public IEnumerable<PlannedStep> StepsOf(string instance, string stage) => _byStage[(instance, stage)];
 
     /// <summary>All parts.</summary>
     public IReadOnlyCollection<Part> Parts => _parts.Values;

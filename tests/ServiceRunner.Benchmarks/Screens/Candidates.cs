@@ -1,0 +1,32 @@
+using ServiceRunner.Demo;
+using ServiceRunner.Files.Machine;
+
+namespace ServiceRunner.Benchmarks.Screens;
+
+/// <summary>What is put on the terminal: the program as built here, the native one if SERVICERUNNER_NATIVE names it, and the bare screen.</summary>
+internal static class Candidates
+{
+    /// <summary>Stands in the last line of the first frame.</summary>
+    public const string LastOfFrame = "leave";
+
+    public static string Self => Environment.ProcessPath!;
+
+    /// <summary>Name and path of each build of the program.</summary>
+    public static IEnumerable<(string Name, string Path)> Builds
+    {
+        get
+        {
+            yield return ("framework build", Path.Combine(AppContext.BaseDirectory, "servicerunner"));
+            if (Environment.GetEnvironmentVariable("SERVICERUNNER_NATIVE") is { Length: > 0 } native) yield return ("native build", Path.GetFullPath(native));
+        }
+    }
+
+    /// <summary>Makes the invented workshop in a folder of its own.</summary>
+    public static string Demo(Disk disk, string name)
+    {
+        string folder = disk.In(name.Replace(' ', '-'));
+        return DemoWorkshop.Make(folder, new MachineClock()) is { } fault ? throw new InvalidOperationException(fault) : folder;
+    }
+
+    public static ShownProgram Start(string path, string data) => new(path, "demo", "--data", data);
+}
