@@ -87,11 +87,13 @@ public sealed class BackupTests : IDisposable
         using JobLog log = _bench.Own();
         bool stop = false;
         long acknowledged = 3;
-        Task appending = Task.Run(() =>
+        // A thread of its own, and some way on before the first copy: a busy machine may start it late.
+        Task appending = Task.Factory.StartNew(() =>
         {
             for (int n = 1; !Volatile.Read(ref stop); n++)
                 Volatile.Write(ref acknowledged, LogBench.Append(log, LogBench.Line("JOB3", n, "Running"), LogBench.Line("JOB4", n, new string('x', n * 997 % 9000))).Lines[^1].Sequence);
-        });
+        }, CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+        while (Volatile.Read(ref acknowledged) < 33 && !appending.IsCompleted) Thread.Sleep(1);
         long last = 0;
         for (int i = 0; i < 15; i++)
         {
