@@ -73,7 +73,7 @@ public sealed class BenchSession : IDisposable
     // What is at hand stands first, what waits for others behind it, what is over last.
     private static readonly string[] BoardOrder =
     [
-        "on the bench", "interrupted", "booked in", "waiting for a day", "waiting for a part", "waiting for the owner", "waiting", "ready",
+        "on the bench", "interrupted", "booked in", "waiting for a day", "waiting for a part", "waiting for the owner", "waiting", "ready", "closed, not finished",
     ];
 
     /// <summary>All jobs.</summary>

@@ -174,4 +174,53 @@ public class RunTests
         using PaperBench bench = new PaperBench().WithJob().Keys("Z");
         Assert.Equal("Z does nothing here; F1 shows the keys.", bench.Shell.Message);
     }
+
+    [Fact]
+    public void A_count_outside_its_limits_wants_a_reason_and_says_so()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("count-screws").Keys("Enter");
+        bench.Type("21");
+        Assert.Equal("Why outside its limits?", bench.Shell.Open!.Label);
+        bench.Type("one was missing on arrival");
+        Assert.Equal("Noted: 21. Written down: outside its limits: screws in the tray: 21 screws, expected 22. u takes it back.", bench.Shell.Message);
+    }
+
+    [Fact]
+    public void A_bad_look_is_said_at_once()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("see-train").Keys("2");
+        Assert.StartsWith("Noted: worn. Written down: a finding: centre pivots, worn.", bench.Shell.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Figures_typed_fast_are_not_choices()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("see-train").Keys("1");
+        int before = bench.Job.Log.Count;
+        bench.Shell.Press(new("2"));
+        Assert.Equal(before, bench.Job.Log.Count);
+        Assert.Contains("not taken for choices", bench.Shell.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_luminous_watch_stops_and_no_answer_goes_on_without_advice_that_allows_it()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("luminous-look").Keys("Enter", "2");
+        Assert.Equal("luminous-stop", bench.Run.Shown!.Step.Id.Value);
+        bench.Keys("Enter").Type("in the steel box; the authority was asked");
+        Assert.All(Assert.IsType<Offer.Answer>(bench.Run.Offer).Ask.Choices, c => Assert.DoesNotContain("no work", c, StringComparison.Ordinal));
+        bench.Keys("x", "1").Type("the advice allows no work");
+        Assert.IsType<Phase.Stopped>(bench.Job.Phase);
+    }
+
+    [Fact]
+    public void What_is_ended_early_counts_the_parts_and_is_never_called_ready()
+    {
+        using PaperBench bench = new PaperBench().WithJob().To("stud-free").Keys("x", "1");
+        Assert.Matches(@"Why is it returned unrepaired\? \d+ parts still off the movement\.", bench.Shell.Open!.Label);
+        bench.Shell.Leave("");
+        bench.Keys("c").Type("the owner wants it back as it is");
+        Assert.Contains("closed, not finished", bench.Picture(), StringComparison.Ordinal);
+        Assert.Equal("closed, not finished", bench.Session.Board().Single().State);
+    }
 }

@@ -196,12 +196,14 @@ public sealed partial class RunModel
             Complaint(Session.Act(Job, new JobAction.Complete(reason)), "The job is closed with something owed.")));
     }
 
+    private string StillOff => Owed.Of(State, Job.Plan).Parts.Count is > 0 and var parts ? $" {Times.Count(parts, "part")} still off the movement." : "";
+
     private void EndJob() => Shell.Choose("How does it end?",
     [
         new Choice("Returned unrepaired", "in order, as it can be given back", StopJob),
-        new Choice("Broken off", "something went wrong", () => Shell.Ask(Prompt.Words("Why is it broken off?", "A reason.", reason => Complaint(Session.Act(Job, new JobAction.Abort(reason)), "Broken off.")))),
+        new Choice("Broken off", "something went wrong", () => Shell.Ask(Prompt.Words($"Why is it broken off?{StillOff}", "A reason.", reason => Complaint(Session.Act(Job, new JobAction.Abort(reason)), "Broken off.")))),
     ]);
 
-    private void StopJob() => Shell.Ask(Prompt.Words("Why is it returned unrepaired?", "A reason.", reason =>
+    private void StopJob() => Shell.Ask(Prompt.Words($"Why is it returned unrepaired?{StillOff}", "A reason.", reason =>
         Complaint(Session.Act(Job, new JobAction.Stop(reason)), "Returned unrepaired.")));
 }

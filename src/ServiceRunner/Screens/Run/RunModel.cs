@@ -15,6 +15,8 @@ namespace ServiceRunner.Screens.Run;
 public sealed partial class RunModel : ScreenModel
 {
     private readonly KnockGuard _guard;
+    // Somebody who types 22,5 at a question with choices means a figure, not two choices.
+    private readonly KnockGuard _choices = new(TimeSpan.FromMilliseconds(400));
     private StepKey? _chosen;
     private int? _back;
     private string _lastOffer = "";
@@ -37,7 +39,7 @@ public sealed partial class RunModel : ScreenModel
     public override string Name => "Run";
 
     /// <inheritdoc/>
-    public override string Head => $"{State.Number}, {JobWords.Of(State.Phase)}: {State.What}";
+    public override string Head => $"{State.Number}, {JobWords.Stands(State)}: {State.What}";
 
     /// <summary>What going on would do.</summary>
     public Offer Offer
@@ -112,15 +114,29 @@ public sealed partial class RunModel : ScreenModel
             Shell.Ask(Prompt.Reason(wanted.Kinds, reason => Complaint(Session.Act(Job, again(reason)), done)));
             return false;
         }
-        return Shell.Tell(outcome, Job.Plan, done);
+        if (outcome.IsDone) Told(outcome, done);
+        else Shell.Tell(outcome, Job.Plan, done);
+        return outcome.IsDone;
     }
 
     // For a question's answer: done says so, and what is refused keeps the question open.
     private string Complaint(ActOutcome outcome, string done)
     {
         if (!outcome.IsDone) return outcome.Sentence(Job.Plan, Session.Folder.Path);
-        Shell.Say(done);
+        Told(outcome, done);
         return "";
+    }
+
+    // What an answer made besides is said at once: a slip must be seen while it can still be taken back.
+    private void Told(ActOutcome outcome, string done)
+    {
+        IReadOnlyList<JobEvent> events = outcome is ActOutcome.Done x ? x.Events : [];
+        List<string> besides =
+        [
+            .. events.OfType<JobEvent.DeviationNoted>().Select(d => $"{JobWords.DeviationKind(d.Kind)}{(d.Detail.Length > 0 ? $": {d.Detail}" : "")}"),
+            .. events.OfType<JobEvent.FindingNoted>().Select(f => $"a finding: {AskWords.Spoken(f.Spot, false)}, {f.What}"),
+        ];
+        Shell.Say(besides.Count == 0 ? done : $"{done} Written down: {string.Join("; ", besides)}. u takes it back.".Trim(), refusal: besides.Count > 0);
     }
 
     private static Func<string, JobAction>? WithReason(JobAction action) => action switch
@@ -171,6 +187,11 @@ public sealed partial class RunModel : ScreenModel
     {
         if (key.Name is not [>= '1' and <= '9']) return false;
         int number = key.Name[0] - '1';
+        if (!_choices.Admits(Shell.Steady))
+        {
+            Shell.Say("Figures that follow each other so fast are not taken for choices; v types a figure.", refusal: true);
+            return true;
+        }
         switch (Offer)
         {
             case Offer.Fact x when number < x.Question.Answers.Count:

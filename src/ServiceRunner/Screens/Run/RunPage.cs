@@ -78,6 +78,9 @@ internal static class RunPage
         {
             blocks.Add(Text(0, step.Do, Ink.Title, width, ""));
         }
+        // What speaks against the act is read before it is done.
+        foreach (Blocker blocker in model.Against) blocks.Add(Text(0, RejectionWords.Sentence(blocker, plan), Ink.Caution, width, "Not yet: "));
+        if (model.Against.Count > 0 && model.Offer is not Offer.Stuck) blocks.Add(Text(6, "Going on all the same is written down as a deviation.", Ink.Faint, width, ""));
         blocks.Add(Gap(9));
         if (step.How.Length > 0) blocks.Add(Text(4, step.How, Ink.Plain, width, ""));
         if (step.Why.Length > 0) blocks.Add(Text(5, step.Why, Ink.Faint, width, "Why: "));
@@ -86,8 +89,6 @@ internal static class RunPage
             blocks.Add(Text(2, $"{jar.Name} asks to be renewed: {BathsPage.JarLife(shell, jar)}. F4, then j, says that it was.", Ink.Caution, width, ""));
         if (model.LooksBack) blocks.Add(Done(planned, job, plan, shell, width));
         else blocks.AddRange(Asks(planned, model, shell, width));
-        foreach (Blocker blocker in model.Against) blocks.Add(Text(0, RejectionWords.Sentence(blocker, plan), Ink.Caution, width, "Not yet: "));
-        if (model.Against.Count > 0 && model.Offer is not Offer.Stuck) blocks.Add(Text(6, "Going on all the same is written down as a deviation.", Ink.Faint, width, ""));
         if (model.Then is { } then) blocks.AddRange([Gap(10), Text(9, then.Step.Do, Ink.Faint, width, "Then: ")]);
         return blocks;
     }
@@ -205,7 +206,7 @@ internal static class RunPage
     {
         Job job = model.Job.State;
         DateTimeOffset now = shell.Session.Now.Wall;
-        List<Block> blocks = [Gap(8), Text(0, Capital(JobWords.Of(job.Phase)), Ink.Title, width, ""), Text(0, $"since {Times.When(job.Phase.Since.Wall, now)}, {Times.For(now - job.Phase.Since.Wall)}", Ink.Faint, width, ""), Gap(7)];
+        List<Block> blocks = [Gap(8), Text(0, Capital(JobWords.Stands(job)), Ink.Title, width, ""), Text(0, $"since {Times.When(job.Phase.Since.Wall, now)}, {Times.For(now - job.Phase.Since.Wall)}", Ink.Faint, width, ""), Gap(7)];
         switch (job.Phase)
         {
             case Core.Jobs.Phase.Idle:
