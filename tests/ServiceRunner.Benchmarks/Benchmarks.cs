@@ -34,7 +34,7 @@ internal static class Benchmarks
             foreach (var b in All) Console.Error.WriteLine($"  {b.Name,-14} {b.What}{(b.Always ? "" : " (only when named)")}");
             return 2;
         }
-        Console.WriteLine($"{RuntimeInformation.OSDescription}; .NET {Environment.Version}; {Environment.ProcessorCount} processors; load {Load()}");
+        Console.WriteLine($"{RuntimeInformation.OSDescription}; .NET {Environment.Version}, {Candidates.OwnBuild}; {Environment.ProcessorCount} processors; load {Load()}");
         foreach (var b in All.Where(b => args.Length == 0 ? b.Always : args.Contains(b.Name)))
         {
             Console.WriteLine();

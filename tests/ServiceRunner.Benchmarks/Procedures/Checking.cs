@@ -7,7 +7,7 @@ namespace ServiceRunner.Benchmarks.Procedures;
 
 /// <summary>
 /// A thousand procedures read and checked in memory, against the bare events of the YAML parser over the same texts. The
-/// texts are those shipped, each under two hundred ids.
+/// texts are those shipped, each under many ids.
 /// </summary>
 internal static class Checking
 {

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using ServiceRunner.Demo;
 using ServiceRunner.Files.Machine;
 
@@ -11,12 +12,16 @@ internal static class Candidates
 
     public static string Self => Environment.ProcessPath!;
 
+    /// <summary>How this very program was built, and with it the bare ones.</summary>
+    public static string OwnBuild => RuntimeFeature.IsDynamicCodeSupported ? "framework build" : "native build";
+
     /// <summary>Name and path of each build of the program.</summary>
     public static IEnumerable<(string Name, string Path)> Builds
     {
         get
         {
-            yield return ("framework build", Path.Combine(AppContext.BaseDirectory, "servicerunner"));
+            // A native build of the benchmarks has no framework build of the program beside it.
+            if (Path.Combine(AppContext.BaseDirectory, "servicerunner") is var built && File.Exists(built)) yield return ("framework build", built);
             if (Environment.GetEnvironmentVariable("SERVICERUNNER_NATIVE") is { Length: > 0 } native) yield return ("native build", Path.GetFullPath(native));
         }
     }

@@ -17,13 +17,13 @@ internal static class FirstFrame
         foreach ((string name, string path) in Candidates.Builds)
         {
             string data = Candidates.Demo(disk, name);
-            Pairs pairs = new($"{name}: first frame", "bare screen, framework build", "ms");
+            Pairs pairs = new($"{name}: first frame", $"bare screen, {Candidates.OwnBuild}", "ms");
             Ours(path, data);
             pairs.Run(Rounds, () => Ours(path, data), () => Bare(BareScreen.Name));
             pairs.Print();
             for (int i = 0; i < Rounds; i++) console.Add(Bare(BareConsole.Name));
         }
-        Pairs.Line("bare console program, framework build", $"{Pairs.Figure(Pairs.Median(console))} ms");
+        Pairs.Line($"bare console program, {Candidates.OwnBuild}", $"{Pairs.Figure(Pairs.Median(console))} ms");
     }
 
     private static double Ours(string path, string data)

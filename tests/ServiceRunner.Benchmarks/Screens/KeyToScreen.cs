@@ -22,6 +22,7 @@ internal static class KeyToScreen
             return;
         }
         using Disk disk = new();
+        Pairs.Line("floor", $"bare screen, {Candidates.OwnBuild}");
         foreach ((string name, string path) in Candidates.Builds) Measure(disk, name, path);
     }
 
