@@ -56,7 +56,10 @@ public static class Fold
         JobEvent.Held x => job with { Phase = new Phase.Held(entry.At, x.For, x.Detail, x.Condition, x.Until) },
         JobEvent.Stopped x => job with { Phase = new Phase.Stopped(entry.At, x.Reason) },
         JobEvent.Aborted x => job with { Phase = new Phase.Aborted(entry.At, x.Reason) },
-        JobEvent.Completed => job with { Phase = new Phase.Complete(entry.At) },
+        JobEvent.Completed => job with
+        {
+            Phase = new Phase.Complete(entry.At, entry.Events.Any(o => o is JobEvent.DeviationNoted { Kind: Deviation.ClosedWithOwed })),
+        },
         JobEvent.StepDone x => Settled(job, x.Step, new StepEnd(true, entry.At, entry.By, x.Remembered)),
         JobEvent.StepSkipped x => Settled(job, x.Step, new StepEnd(false, entry.At, entry.By, null)),
         JobEvent.StepBegunAgain x => BegunAgain(job, x.Step),

@@ -31,6 +31,6 @@ public abstract record Phase
     /// <summary>Broken off.</summary>
     public sealed record Aborted(Moment At, string Reason) : Phase(At);
 
-    /// <summary>Closed.</summary>
-    public sealed record Complete(Moment At) : Phase(At);
+    /// <summary>Closed; <paramref name="WithOwed"/> if something was owed then, so that nobody takes it for finished.</summary>
+    public sealed record Complete(Moment At, bool WithOwed) : Phase(At);
 }

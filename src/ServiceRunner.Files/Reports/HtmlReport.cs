@@ -49,7 +49,7 @@ public sealed record HtmlReport(IReadOnlyList<JobStory> Stories)
             <dl>
             <dt>Job</dt><dd><b>{job.Number}</b></dd>
             {Row("Owner", story.Owner)}<dt>Booked in</dt><dd>{Day(job.OpenedAt.Wall)}</dd>
-            <dt>Stands</dt><dd><b>{JobWords.Stands(job)}</b> since {Day(job.Phase.Since.Wall)}</dd>
+            <dt>Stands</dt><dd><b>{JobWords.Of(job.Phase)}</b> since {Day(job.Phase.Since.Wall)}</dd>
             {Row("Because", Why(job.Phase))}{Row("Done by", string.Join(", ", story.People.Select(p => p.Name.Length > 0 ? $"{p.Name} ({p.Initials})" : p.Initials)))}{job.Procedures.Select(p => Row("Worked by", $"{p.Title}, revision {p.Revision}"))}{Agreed(story)}</dl>
 
             """);

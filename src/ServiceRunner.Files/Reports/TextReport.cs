@@ -22,7 +22,7 @@ public sealed record TextReport(JobStory Story)
         Line(text, $"What:       {job.What}");
         if (Story.Owner.Length > 0) Line(text, $"Owner:      {Story.Owner}");
         Line(text, $"Booked in:  {Day(job.OpenedAt.Wall)}");
-        Line(text, $"Stands:     {JobWords.Stands(job)} since {Day(job.Phase.Since.Wall)}");
+        Line(text, $"Stands:     {JobWords.Of(job.Phase)} since {Day(job.Phase.Since.Wall)}");
         foreach (JobEvent.ProcedureJoined p in job.Procedures) Line(text, $"By:         {p.Title}, revision {p.Revision}");
         if (job.Phase is Phase.Held held) Line(text, $"Waits:      {held.Detail}; it lies {held.Condition}");
         Section(text, "Findings", Story.Findings.Select(f => $"{Clean(f.Place)}: {f.What} ({JobWords.Of(f.Weight)}; {f.By}, {Day(f.At)})"));

@@ -20,13 +20,10 @@ public static class JobWords
         Phase.Held => "waiting",
         Phase.Stopped => "returned unrepaired",
         Phase.Aborted => "broken off",
+        Phase.Complete { WithOwed: true } => "closed, not finished",
         Phase.Complete => "ready",
         _ => throw new InvalidOperationException($"no words for {phase.GetType().Name}"),
     };
-
-    /// <summary>Where a job stands. One that was closed with something owed is not "ready": nobody may take it for finished.</summary>
-    public static string Stands(Job job) =>
-        job.Phase is Phase.Complete && job.Deviations.Any(d => d.Event.Kind == Deviation.ClosedWithOwed) ? "closed, not finished" : Of(job.Phase);
 
     /// <summary>Where a part is.</summary>
     public static string Of(PartPlace place) => place switch

@@ -19,7 +19,7 @@ public static class JobRows
             Number = job.Number,
             Title = job.What,
             Owner = job.Owner,
-            State = JobWords.Stands(job),
+            State = JobWords.Of(job.Phase),
             Since = job.Phase.Since.Wall,
             Done = done,
             Total = total,

@@ -61,6 +61,7 @@ public class PhaseTests
         walk.Refused<Rejection.ReasonWanted>(new JobAction.Complete(""));
         walk.Then(new JobAction.Complete("the owner takes it as it is"));
         Assert.Equal(Deviation.ClosedWithOwed, Assert.Single(walk.Job.Deviations).Event.Kind);
+        Assert.True(Assert.IsType<Phase.Complete>(walk.Job.Phase).WithOwed);
     }
 
     [Fact]

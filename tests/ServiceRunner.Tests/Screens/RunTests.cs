@@ -222,5 +222,7 @@ public class RunTests
         bench.Keys("c").Type("the owner wants it back as it is");
         Assert.Contains("closed, not finished", bench.Picture(), StringComparison.Ordinal);
         Assert.Equal("closed, not finished", bench.Session.Board().Single().State);
+        bench.Keys("PageDown");
+        Assert.Contains("This job is closed, not finished.", bench.Picture(), StringComparison.Ordinal);
     }
 }

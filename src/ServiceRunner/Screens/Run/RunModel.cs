@@ -39,7 +39,7 @@ public sealed partial class RunModel : ScreenModel
     public override string Name => "Run";
 
     /// <inheritdoc/>
-    public override string Head => $"{State.Number}, {JobWords.Stands(State)}: {State.What}";
+    public override string Head => $"{State.Number}, {JobWords.Of(State.Phase)}: {State.What}";
 
     /// <summary>What going on would do.</summary>
     public Offer Offer

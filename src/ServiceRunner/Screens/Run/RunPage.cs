@@ -206,7 +206,7 @@ internal static class RunPage
     {
         Job job = model.Job.State;
         DateTimeOffset now = shell.Session.Now.Wall;
-        List<Block> blocks = [Gap(8), Text(0, Capital(JobWords.Stands(job)), Ink.Title, width, ""), Text(0, $"since {Times.When(job.Phase.Since.Wall, now)}, {Times.For(now - job.Phase.Since.Wall)}", Ink.Faint, width, ""), Gap(7)];
+        List<Block> blocks = [Gap(8), Text(0, Capital(JobWords.Of(job.Phase)), Ink.Title, width, ""), Text(0, $"since {Times.When(job.Phase.Since.Wall, now)}, {Times.For(now - job.Phase.Since.Wall)}", Ink.Faint, width, ""), Gap(7)];
         switch (job.Phase)
         {
             case Core.Jobs.Phase.Idle:
