@@ -32,6 +32,12 @@ public sealed record Procedure
     /// <summary>Groups that a file made to be taken in expects to be given.</summary>
     public IReadOnlyList<Placed<string>> WantsGroups { get; init; } = [];
 
+    /// <summary>
+    /// In a repair: the part of this procedure that stands for the one on which the fault was found, when the repair comes
+    /// into a job. Null in a procedure that is no repair.
+    /// </summary>
+    public Placed<string>? Mends { get; init; }
+
     /// <summary>Places that get a lubricant, or must not.</summary>
     public IReadOnlyList<OilingPoint> OilingPoints { get; init; } = [];
 

@@ -32,6 +32,8 @@ internal sealed class Mentions(
     /// <summary>Looks up what parts and points say of other parts.</summary>
     public void CheckParts()
     {
+        if (file.Mends is { } mends && !belongings.Parts.ContainsKey(mends.Value))
+            found.Add(UnknownPart.Mended(file.File, mends.At, mends.Value, Words.Few(found, belongings.Parts.Keys)));
         foreach (Part part in file.Parts)
         {
             if (part.Seat is { } seat && !belongings.Parts.ContainsKey(seat.Value)) Unknown(seat);

@@ -27,6 +27,8 @@ internal sealed record ProcedureFile
 
     public IReadOnlyList<Placed<string>> WantsGroups { get; set; } = [];
 
+    public Placed<string>? Mends { get; set; }
+
     public List<OilingPoint> Points { get; } = [];
 
     public MapSize? Map { get; set; }

@@ -69,10 +69,10 @@ public sealed class ProcedureLibraryTests : IDisposable
     }
 
     [Fact]
-    public void A_finding_may_bring_in_what_the_library_has()
+    public void A_finding_may_bring_in_a_repair_that_the_library_has()
     {
         string text = Text("a", "A").Replace("do: Look", "do: Look, examine: {place: p, for: [good, bad]}, if-found: {bad: b}", StringComparison.Ordinal);
-        ProcedureLibrary library = Library(("b.yaml", Text("b", "B")));
+        ProcedureLibrary library = Library(("b.yaml", Text("b", "B") + "mends: wheel\nparts: [{part: wheel, name: Wheel, stays: yes}]\n"));
         Assert.Empty(ProcedureChecks.Run(ProcedureReader.Read("a.yaml", text, library), library));
         Assert.Equal("unknown-procedure", Assert.Single(ProcedureChecks.Run(ProcedureReader.Read("a.yaml", text, ProcedureLibrary.Empty), ProcedureLibrary.Empty)).Code);
     }

@@ -15,6 +15,7 @@ public class ProcedureReaderTests
         covers: A movement that has everything
         sources: common practice
         notes: For the reader
+        mends: fork
         asks:
           shellac: Is anything set in shellac?
           luminous: {ask: Is it luminous?, answers: [yes, no, unknown]}
@@ -75,6 +76,7 @@ public class ProcedureReaderTests
         Procedure procedure = Good(Whole);
         Assert.Equal(("whole", "Everything", "1.2", "A movement that has everything"), (procedure.Id.Value, procedure.Title, procedure.Revision, procedure.Covers));
         Assert.Equal(["common practice"], procedure.Sources);
+        Assert.Equal("fork", procedure.Mends!.Value.Value);
         Assert.Equal(new MapSize(23.3m, 23), procedure.Map);
         Assert.Equal([("shellac", "yes no"), ("luminous", "yes no unknown")], procedure.Asks.Select(a => (a.Fact.Value, string.Join(' ', a.Answers))));
         Assert.Equal([("dismantling", "Dismantling", ""), ("my-own", "My own stage", "dismantling")], procedure.Stages.Select(s => (s.Id.Value, s.Title, string.Join(' ', s.OpensAfter))));
@@ -140,7 +142,7 @@ public class ProcedureReaderTests
     {
         Step off = Good(Whole).Steps.Single(s => s.Id.Value == "off");
         Assert.Equal(off.Removes[1].At, off.Removes[2].At);
-        Assert.Equal(new Place(34, 52), off.Removes[1].At);
+        Assert.Equal(new Place(35, 52), off.Removes[1].At);
     }
 
     [Fact]

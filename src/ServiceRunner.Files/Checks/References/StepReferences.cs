@@ -77,9 +77,20 @@ internal static class StepReferences
             if (!seen.TryGetValue(found.Spot, out HashSet<string>? choices))
                 check.Found.Add(UnknownFinding.Place(file, found.Choice.At, found.Spot, Words.Few(check.Found, seen.Keys.Where(s => s.Length > 0))));
             else if (!choices.Contains(choice)) check.Found.Add(UnknownFinding.Choice(file, found.Choice.At, choice, Words.Few(check.Found, choices)));
-            if (!library.Has(found.Procedure.Value) && found.Procedure.Value != check.Procedure.Id.Value)
-                check.Found.Add(UnknownProcedure.Of(file, found.Procedure.At, found.Procedure.Value, Words.Few(check.Found, library.Ids)));
+            Repair(check, library, found.Procedure, file);
         }
+    }
+
+    private static void Repair(ProcedureUnderCheck check, ProcedureLibrary library, Placed<string> repair, string file)
+    {
+        bool itself = repair.Value == check.Procedure.Id.Value;
+        if (!itself && !library.Has(repair.Value))
+        {
+            check.Found.Add(UnknownProcedure.Of(file, repair.At, repair.Value, Words.Few(check.Found, library.Ids)));
+            return;
+        }
+        bool mends = itself ? check.Procedure.Mends is not null : library.Find(repair.Value)?.Procedure is not { } read || read.Mends is not null;
+        if (!mends) check.Found.Add(NoRepair.Of(file, repair.At, repair.Value));
     }
 
     private static void See(Dictionary<string, HashSet<string>> seen, string spot, IEnumerable<string> choices)
