@@ -32,6 +32,10 @@ internal static class Answers
                 return Counted(count, text, reason, events, deviations);
             case Ask.Rate rate:
                 return RateTaken(rate, text, events);
+            case Ask.Renewal renewal:
+                if (Ask.Renewal.Answers.FirstOrDefault(a => a.Word == text) is not { Word: not null } origin) return new Rejection.NotAChoice(ask, text);
+                events.Add(new JobEvent.PartRenewed(ask.Step, renewal.Part, origin.Origin, ""));
+                return null;
             case Ask.Oil oil:
                 return Served(oil, value, reason, at, events, deviations);
             case Ask.Estimate:

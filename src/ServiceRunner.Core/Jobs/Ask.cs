@@ -14,6 +14,8 @@ public abstract record Ask(StepRef Step, string Key)
 
     internal static string MeasureKey(string what) => $"measure:{what}";
 
+    internal static string OriginKey(string part) => $"origin:{part}";
+
     internal static string OilKey(string point) => $"oil:{point}";
 
     internal static string RateKey(decimal? hours, string position) =>
@@ -34,6 +36,14 @@ public abstract record Ask(StepRef Step, string Key)
     /// <summary>A rate in one position.</summary>
     public sealed record Rate(StepRef Step, RatesFacet Facet, decimal? AfterHours, string Position) : Ask(Step, RateKey(AfterHours, Position));
 
+    /// <summary>Where the piece comes from that takes an old one's place.</summary>
+    public sealed record Renewal(StepRef Step, string Part) : Ask(Step, OriginKey(Part))
+    {
+        /// <summary>The answers, and what each means.</summary>
+        public static readonly IReadOnlyList<(string Word, Origin Origin)> Answers =
+            [("supplied", Origin.Supplied), ("made new", Origin.MadeNew), ("from an old movement", Origin.OldStock)];
+    }
+
     /// <summary>A point to serve.</summary>
     public sealed record Oil(StepRef Step, OilingPoint Point) : Ask(Step, OilKey(Point.Id));
 
@@ -52,6 +62,7 @@ public abstract record Ask(StepRef Step, string Key)
         Confirm c => c.Facet.Choices,
         Examine e => [.. e.Facet.Choices.Select(c => c.Value)],
         Measure m => m.Facet.OrFelt,
+        Renewal => [.. Renewal.Answers.Select(a => a.Word)],
         _ => [],
     };
 
@@ -61,7 +72,7 @@ public abstract record Ask(StepRef Step, string Key)
         Examine => true,
         Measure m => m.Facet.Unit.Length > 0,
         Confirm c => c.Facet.Choices.Count == 0,
-        Oil => false,
+        Oil or Renewal => false,
         _ => true,
     };
 
@@ -72,6 +83,7 @@ public abstract record Ask(StepRef Step, string Key)
         if (step.Confirm is { } confirm) yield return new Confirm(at, confirm);
         foreach (MeasureFacet facet in step.Measure) yield return new Measure(at, facet);
         if (step.Count is { } count) yield return new Count(at, count);
+        foreach (string part in step.Replaces.Select(p => p.Value)) yield return new Renewal(at, part);
         foreach (string id in step.Oil.Select(p => p.Value))
             if (plan.Point(id) is { MustStayDry: false } point) yield return new Oil(at, point);
         if (step.Rates is { } rates)

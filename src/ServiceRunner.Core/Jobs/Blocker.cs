@@ -40,6 +40,24 @@ public abstract record Blocker
     /// <summary>The part is under power, and the power is not off.</summary>
     public sealed record PowerIsOn(string Part) : Blocker(Deviation.PowerOn);
 
+    /// <summary>The part was not cleaned.</summary>
+    public sealed record NotCleaned(string Part) : Blocker(Deviation.PartNotReady);
+
+    /// <summary>The part came out of a liquid and was not dried.</summary>
+    public sealed record StillWet(string Part) : Blocker(Deviation.PartNotReady);
+
+    /// <summary>The part was not looked over.</summary>
+    public sealed record NotInspected(string Part) : Blocker(Deviation.PartNotReady);
+
+    /// <summary>The part is in a repair that is not at its end.</summary>
+    public sealed record RepairFirst(string Part, string Instance, int Left) : Blocker(Deviation.RepairOpen);
+
+    /// <summary>A finding stops the work until it is decided. The part is empty if it stops everything.</summary>
+    public sealed record FindingStops(string Finding, string Part, string What) : Blocker(Deviation.OverFinding);
+
+    /// <summary>The repair costs, and the owner has not agreed.</summary>
+    public sealed record NoConsent(string Instance, string Finding) : Blocker(Deviation.WithoutConsent);
+
     /// <summary>The facts of it in stored words, for the record of a deviation.</summary>
     public string Brief(Plan plan) => this switch
     {
@@ -53,6 +71,12 @@ public abstract record Blocker
         SeatEmpty b => $"{plan.NameOf(b.Part)}: {plan.NameOf(b.Seat)} is off",
         WouldCover b => $"{plan.NameOf(b.Part)}: over {plan.NameOf(b.Under)}, which is off",
         PowerIsOn b => $"{plan.NameOf(b.Part)}: power on",
+        NotCleaned b => $"{plan.NameOf(b.Part)}: not cleaned",
+        StillWet b => $"{plan.NameOf(b.Part)}: not dried",
+        NotInspected b => $"{plan.NameOf(b.Part)}: not looked over",
+        RepairFirst b => $"{plan.NameOf(b.Part)}: in '{plan.TitleOf(b.Instance)}'",
+        FindingStops b => $"over the finding: {b.What}",
+        NoConsent b => $"'{plan.TitleOf(b.Instance)}' without the owner's word",
         _ => throw new InvalidOperationException($"no words for {GetType().Name}"),
     };
 
@@ -64,18 +88,18 @@ public abstract record Blocker
         foreach (string after in step.After.Select(a => a.Value))
         {
             StepKey key = new(planned.Key.Instance, after);
-            if (plan.Find(key) is { } earlier && earlier.BelongsTo(job) != Belonging.No && !job.IsSettled(key)) found.Add(new StepFirst(key));
+            if (plan.Find(key) is { } earlier && earlier.BelongsTo(job) != Belonging.No && !job.WasSettled(key)) found.Add(new StepFirst(key));
         }
         foreach (string stage in planned.Stage.OpensAfter.Select(s => s.Value))
         {
-            int left = plan.StepsOf(planned.Key.Instance, stage).Count(s => s.BelongsTo(job) != Belonging.No && !job.IsSettled(s.Key));
+            int left = plan.StepsOf(planned.Key.Instance, stage).Count(s => s.BelongsTo(job) != Belonging.No && !job.WasSettled(s.Key));
             if (left > 0) found.Add(new StageFirst(stage, left));
         }
         foreach (string part in step.Removes.Select(p => p.Value)) Removing(job, step, part, plan, found);
-        foreach (string part in step.Fits.Select(p => p.Value)) Fitting(job, step, part, plan, found);
+        foreach (string part in step.Fits.Select(p => p.Value)) Fitting(job, planned, part, plan, found);
         foreach (string part in step.Tries.Select(p => p.Value)) AtHand(job, part, found);
-        foreach (string part in step.Clock?.Parts.Select(p => p.Value) ?? [])
-            if (job.SoakOf(part) is { } soak && soak.Begun.Step.Key != planned.Key) found.Add(new InSoak(part, soak.Begun.Step));
+        if (step.Clock is { Parts.Count: > 0 }) Soaking(job, planned, plan, found);
+        Findings(job, planned, plan, found);
         return found;
     }
 
@@ -91,8 +115,35 @@ public abstract record Blocker
         if (plan.Part(part) is { UnderPower: true } && job.Power != Power.Off) found.Add(new PowerIsOn(part));
     }
 
-    private static void Fitting(Job job, Step step, string part, Plan plan, List<Blocker> found)
+    // A basket goes in without the parts that are elsewhere; only an empty one does not.
+    private static void Soaking(Job job, PlannedStep planned, Plan plan, List<Blocker> found)
     {
+        (IReadOnlyList<string> inside, IReadOnlyList<string> left) = PartsLedger.Basket(job, plan, planned);
+        foreach (string part in left)
+            if (job.SoakOf(part) is { } soak) found.Add(new InSoak(part, soak.Begun.Step));
+            else if (inside.Count > 0) continue;
+            else if (Repair.Holding(job, plan, part) is { } repair) found.Add(new RepairFirst(part, repair.Instance, repair.Left));
+            else AtHand(job, part, found);
+    }
+
+    // What truly depends on a part in repair waits for it; everything else may go on.
+    private static void Findings(Job job, PlannedStep planned, Plan plan, List<Blocker> found)
+    {
+        string instance = planned.Key.Instance;
+        List<string> touched = [.. planned.Step.Fits.Concat(planned.Step.Tries).Select(p => p.Value)];
+        foreach (JobEvent.RepairJoined joined in job.Repairs)
+        {
+            if (joined.Instance == instance && FindingsLedger.WantsConsent(job, joined.Finding)) found.Add(new NoConsent(instance, joined.Finding));
+            if (joined.Instance != instance && touched.Contains(joined.Part) && Repair.Holding(job, plan, joined.Part) is { } repair && repair.Instance == joined.Instance)
+                found.Add(new RepairFirst(joined.Part, repair.Instance, repair.Left));
+        }
+        foreach (JobEvent.FindingNoted stop in FindingsLedger.Stopping(job))
+            if (stop.Part.Length == 0 || touched.Contains(stop.Part) || Names(planned.Step.Removes, stop.Part)) found.Add(new FindingStops(stop.Finding, stop.Part, stop.What));
+    }
+
+    private static void Fitting(Job job, PlannedStep planned, string part, Plan plan, List<Blocker> found)
+    {
+        Step step = planned.Step;
         if (job.PlaceOf(part) is PartPlace.OnMovement)
         {
             found.Add(new AlreadyOn(part));
@@ -102,6 +153,7 @@ public abstract record Blocker
         if (plan.Part(part)?.Seat is { } seat && !job.PlaceOf(seat.Value).IsOn && !Names(step.Fits, seat.Value)) found.Add(new SeatEmpty(part, seat));
         foreach (string under in plan.CoveredBy(part))
             if (job.PlaceOf(under) is PartPlace.InTray && !Names(step.Fits, under)) found.Add(new WouldCover(part, under));
+        found.AddRange(PartsLedger.NotReady(job, plan, planned, part));
     }
 
     private static void AtHand(Job job, string part, List<Blocker> found)

@@ -45,8 +45,13 @@ public static partial class Decider
         List<JobEvent.DeviationNoted> deviations = FirstTouch(job, planned, x.Step) ? Ignored(job, planned, x.Step, x.Reason, at) : [];
         deviations.Add(new JobEvent.DeviationNoted(LeftKind(ask), x.Step, ask.Key, x.Reason));
         if (Explain(deviations, x.Reason, at) is { } wanted) return Refuse(wanted);
-        return Accept([.. deviations, new JobEvent.AskLeft(x.Step, ask.Key), .. open.Count == 1 ? Settle(job, planned, x.Step, null, at) : []]);
+        return Accept([.. deviations, .. Left(ask), .. open.Count == 1 ? Settle(job, planned, x.Step, null, at) : []]);
     }
+
+    // Also if nobody says where the new piece comes from, it is a new piece.
+    private static IEnumerable<JobEvent> Left(Ask ask) => ask is Ask.Renewal renewal
+        ? [new JobEvent.AskLeft(ask.Step, ask.Key), new JobEvent.PartRenewed(ask.Step, renewal.Part, Origin.Unsaid, "")]
+        : [new JobEvent.AskLeft(ask.Step, ask.Key)];
 
     private static string LeftKind(Ask ask) => ask switch
     {
@@ -70,9 +75,9 @@ public static partial class Decider
             if (running.Soaks.GetValueOrDefault(step) is { Ended: null }) return Refuse(new Rejection.ClockRuns(step));
             List<JobEvent> own = [];
             foreach (Ask ask in Ask.Open(running, planned, at.Plan))
-                own.Add(ask is Ask.Oil oil && at.LubricantFor(oil.Point.Role) is { } lubricant
-                    ? new JobEvent.PointServed(step, oil.Point.Id, oil.Point.Role, lubricant.Id, at.BatchOf(lubricant.Id))
-                    : new JobEvent.AskLeft(step, ask.Key));
+                own.AddRange(ask is Ask.Oil oil && at.LubricantFor(oil.Point.Role) is { } lubricant
+                    ? [new JobEvent.PointServed(step, oil.Point.Id, oil.Point.Role, lubricant.Id, at.BatchOf(lubricant.Id))]
+                    : Left(ask));
             own.AddRange(Settle(running, planned, step, x.When, at));
             events.AddRange(own);
             running = Fold.Next(running.Id, running, new LogEntry(running.Log.Count + 1, $"{at.ActionId}/{step}", at.By, at.Now, own));
@@ -102,7 +107,7 @@ public static partial class Decider
             Procedures.ClockFacet.Wait w => (SoakKind.Wait, w.For),
             _ => throw new InvalidOperationException("unknown clock"),
         };
-        return Accept([.. deviations, new JobEvent.SoakBegun(x.Step, kind, solution, x.Jar, [.. clock.Parts.Select(p => p.Value)], clock.Window)]);
+        return Accept([.. deviations, new JobEvent.SoakBegun(x.Step, kind, solution, x.Jar, PartsLedger.Basket(job, at.Plan, planned).In, clock.Window)]);
     }
 
     private static Decision EndSoak(Job job, JobAction.EndSoak x, Circumstances at)

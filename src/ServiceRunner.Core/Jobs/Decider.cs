@@ -22,7 +22,7 @@ public static partial class Decider
             JobAction.Pause x => When(job.Phase is Phase.Running, job, new JobEvent.Paused(x.Why)),
             JobAction.Resume => When(job.Phase is Phase.Paused, job, new JobEvent.Resumed()),
             JobAction.Hold x => When(job.Phase is Phase.Running or Phase.Paused, job, new JobEvent.Held(x.For, x.Detail, x.Condition, x.Until)),
-            JobAction.Restart => When(job.Phase is Phase.Held, job, new JobEvent.Restarted()),
+            JobAction.Restart x => Restart(job, x, at),
             JobAction.Stop x => When(true, job, new JobEvent.Stopped(x.Reason)),
             JobAction.Abort x => When(job.Phase is not Phase.Idle, job, new JobEvent.Aborted(x.Reason)),
             JobAction.MovePart x => job.PlaceOf(x.Part) == x.To ? new Decision.Accepted([]) : Accept(new JobEvent.PartMoved(x.Part, x.To)),
@@ -37,6 +37,7 @@ public static partial class Decider
                 ? Accept(new JobEvent.AlarmAnswered(x.Step, urgency))
                 : Refuse(new Rejection.NoAlarm(x.Step)),
             JobAction.Mark x => Accept(new JobEvent.Marked(x.Step)),
+            _ when Ledgers(job, action, at) is { } decided => decided,
             _ when job.Phase is not Phase.Running => Refuse(new Rejection.NotNow(job.Phase)),
             JobAction.Complete x => Complete(job, x, at),
             JobAction.Answer x => Answer(job, x, at),
@@ -110,7 +111,6 @@ public static partial class Decider
         foreach (string part in step.Removes.Select(p => p.Value))
             if (job.PlaceOf(part) is not PartPlace.InTray) yield return new JobEvent.PartMoved(part, new PartPlace.InTray(at.Plan.Part(part)?.Compartment ?? ""));
         foreach (string part in step.Tries.Select(p => p.Value)) yield return new JobEvent.PartMoved(part, new PartPlace.TriedDry());
-        foreach (string part in step.Replaces.Select(p => p.Value)) yield return new JobEvent.PartMoved(part, new PartPlace.Replaced(""));
         foreach (string part in step.Fits.Select(p => p.Value)) yield return new JobEvent.PartMoved(part, new PartPlace.OnMovement());
         if (step.Power is { } power)
             yield return power switch

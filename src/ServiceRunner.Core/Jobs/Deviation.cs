@@ -36,6 +36,18 @@ public static class Deviation
     /// <summary>A part under power was moved with the power on.</summary>
     public const string PowerOn = "power-on";
 
+    /// <summary>A part was fitted for good that was not cleaned, not dry or not looked over.</summary>
+    public const string PartNotReady = "part-not-ready";
+
+    /// <summary>A part was fitted or tried before the repair that it is in was at its end.</summary>
+    public const string RepairOpen = "repair-open";
+
+    /// <summary>Work went on over a finding that stops it.</summary>
+    public const string OverFinding = "over-finding";
+
+    /// <summary>A repair that costs was begun without the owner's word.</summary>
+    public const string WithoutConsent = "without-consent";
+
     /// <summary>The job was closed with something owed.</summary>
     public const string ClosedWithOwed = "closed-with-owed";
 
@@ -45,5 +57,5 @@ public static class Deviation
     /// <summary>All kinds.</summary>
     public static readonly IReadOnlyList<string> Kinds =
         [Skipped, OutOfOrder, SoakShort, SoakLong, PointOtherLubricant, PointLeft, MeasureOutside, MeasureLeft, ConfirmLeft,
-         PartNotAsWritten, PowerOn, ClosedWithOwed, ByOtherMeans];
+         PartNotAsWritten, PartNotReady, PowerOn, RepairOpen, OverFinding, WithoutConsent, ClosedWithOwed, ByOtherMeans];
 }

@@ -75,10 +75,24 @@ public static class Fold
         },
         JobEvent.EstimateNoted x => Answered(job, x.Step, Ask.EstimateKey),
         JobEvent.ConsentNoted x => Answered(job, x.Step, Ask.ConsentKey),
+        JobEvent.PartAdded x => LedgerFold.Added(job, x),
+        JobEvent.PartRenewed x => LedgerFold.Renewed(x.Step is { } step ? Answered(job, step, Ask.OriginKey(x.Part)) : job, x, entry),
+        JobEvent.PartTended x => LedgerFold.Tended(job, x),
+        JobEvent.WashBegunAgain x => x.Steps.Aggregate(job, (j, step) => (step == j.At(step.Key) ? j : BegunAgain(j, step)) is var begun
+            ? begun with { Alone = begun.Alone.SetItem(step, (begun.Alone.GetValueOrDefault(step) ?? []).Add(x.Part)) } : j),
+        JobEvent.FindingWeighed x => LedgerFold.OfFate(job, x.Finding, f => f with { Weight = x.Weight, Sure = x.Sure }),
+        JobEvent.FindingDecided x => LedgerFold.OfFate(job, x.Finding, f => f with { Verdict = x.Verdict, Detail = x.Detail, Settled = "" }),
+        JobEvent.FindingPriced x => LedgerFold.OfFate(job, x.Finding, f => f with { Cost = x.Cost, Time = x.Time }),
+        JobEvent.FindingSettled x => LedgerFold.OfFate(job, x.Finding, f => f with { Settled = x.How }),
+        JobEvent.PhotoKept x => job with { Photos = job.Photos.Add(new(x, entry.At, entry.By, entry.Number)) },
+        JobEvent.RepairJoined x => job with { Repairs = job.Repairs.Add(x) },
+        JobEvent.EstimateGiven x => job with { Estimates = job.Estimates.Add(new(x, entry.At, entry.By, entry.Number)) },
+        JobEvent.OwnerAnswered x => LedgerFold.Answered(job, x, entry),
+        JobEvent.TrayChecked => job,
         JobEvent.Witnessed x => Answered(job, x.Step, Ask.WitnessKey),
         JobEvent.AskLeft x => Answered(job, x.Step, x.Ask),
         JobEvent.SoakBegun x => WithSoak(job, new Soak(x, entry.At, entry.By, null, null)),
-        JobEvent.SoakEnded x => OfSoak(job, x.Step, s => s with { Ended = x, EndedAt = entry.At }),
+        JobEvent.SoakEnded x => LedgerFold.Soaked(OfSoak(job, x.Step, s => s with { Ended = x, EndedAt = entry.At }), x.Step),
         JobEvent.SoakLengthened x => OfSoak(job, x.Step, s => s with { Window = s.Window with { Aim = x.Aim }, Answered = null }),
         JobEvent.AlarmAnswered x => OfSoak(job, x.Step, s => s with { Answered = x.Urgency }),
         JobEvent.Marked x => job with { Marks = job.Marks.Add(new(x, entry.At, entry.By, entry.Number)) },
@@ -112,11 +126,11 @@ public static class Fold
     private static Job Answered(Job job, StepRef step, string key)
     {
         StepRecord record = Record(job, step);
-        return job with { Steps = job.Steps.SetItem(step.Key, record with { Answered = record.Answered.Add(key) }) };
+        return job with { Steps = job.Steps.SetItem(step.Key, record with { Answered = record.Answered.Add(key) }), Thread = step.Instance };
     }
 
     private static Job Settled(Job job, StepRef step, StepEnd end) =>
-        job with { Steps = job.Steps.SetItem(step.Key, Record(job, step) with { End = end }) };
+        job with { Steps = job.Steps.SetItem(step.Key, Record(job, step) with { End = end }), Thread = step.Instance };
 
     private static Job BegunAgain(Job job, StepRef step) => job with
     {

@@ -56,6 +56,36 @@ public sealed record Job
     /// <summary>Moments that were marked.</summary>
     public ImmutableList<Noted<JobEvent.Marked>> Marks { get; init; } = [];
 
+    /// <summary>Parts that no procedure names.</summary>
+    public ImmutableList<JobEvent.PartAdded> AddedParts { get; init; } = [];
+
+    /// <summary>Pieces that took the place of old ones, in order; each old one is kept for the owner.</summary>
+    public ImmutableList<Noted<JobEvent.PartRenewed>> Renewals { get; init; } = [];
+
+    /// <summary>What was done to parts since they came off.</summary>
+    public ImmutableDictionary<string, PartCare> Care { get; init; } = ImmutableDictionary<string, PartCare>.Empty;
+
+    /// <summary>Baths, spin-offs and dryings that only some parts go through, because they were left out before.</summary>
+    public ImmutableDictionary<StepRef, ImmutableList<string>> Alone { get; init; } = ImmutableDictionary<StepRef, ImmutableList<string>>.Empty;
+
+    /// <summary>What became of findings, by their id; see <see cref="FindingsLedger"/>.</summary>
+    public ImmutableDictionary<string, FindingFate> Fates { get; init; } = ImmutableDictionary<string, FindingFate>.Empty;
+
+    /// <summary>Joined procedures that are repairs.</summary>
+    public ImmutableList<JobEvent.RepairJoined> Repairs { get; init; } = [];
+
+    /// <summary>What the owner was told.</summary>
+    public ImmutableList<Noted<JobEvent.EstimateGiven>> Estimates { get; init; } = [];
+
+    /// <summary>What the owner answered.</summary>
+    public ImmutableList<Noted<JobEvent.OwnerAnswered>> OwnerAnswers { get; init; } = [];
+
+    /// <summary>Pictures kept.</summary>
+    public ImmutableList<Noted<JobEvent.PhotoKept>> Photos { get; init; } = [];
+
+    /// <summary>The joined procedure in which a step was touched last: the thread of the work. Empty before the first.</summary>
+    public string Thread { get; init; } = "";
+
     /// <summary>What drives the train.</summary>
     public Power Power { get; init; } = Power.Unknown;
 
@@ -71,6 +101,12 @@ public sealed record Job
     /// <summary>Ids of the actions in the log.</summary>
     public ImmutableHashSet<string> ActionIds { get; init; } = [];
 
+    /// <summary>What was done to a part.</summary>
+    public PartCare CareOf(string part) => Care.GetValueOrDefault(part) ?? PartCare.None;
+
+    /// <summary>What became of a finding.</summary>
+    public FindingFate FateOf(string finding) => Fates.GetValueOrDefault(finding) ?? FindingFate.None;
+
     /// <summary>Where a part is.</summary>
     public PartPlace PlaceOf(string part) => Parts.GetValueOrDefault(part) ?? new PartPlace.OnMovement();
 
@@ -85,6 +121,9 @@ public sealed record Job
 
     /// <summary>True if a step was done or passed over.</summary>
     public bool IsSettled(StepKey step) => Steps.GetValueOrDefault(step)?.End is not null;
+
+    /// <summary>True if a step was settled once, also if it was taken up again since: what waited for it need not wait anew.</summary>
+    public bool WasSettled(StepKey step) => Steps.GetValueOrDefault(step) is { } record && (record.End is not null || record.Step.Occurrence > 1);
 }
 
 /// <summary>What was done of one occurrence of a step.</summary>

@@ -1,7 +1,7 @@
 namespace ServiceRunner.Core.Jobs;
 
 /// <summary>What a repairer does with a job. Each becomes events, or is refused by name; see <see cref="Decider"/>.</summary>
-public abstract record JobAction
+public abstract partial record JobAction
 {
     private JobAction() { }
 
@@ -23,8 +23,11 @@ public abstract record JobAction
     /// <summary>Lets it wait.</summary>
     public sealed record Hold(HoldFor For, string Detail, string Condition, DateOnly? Until) : JobAction;
 
-    /// <summary>Ends the wait.</summary>
-    public sealed record Restart : JobAction;
+    /// <summary>
+    /// Ends the wait. With parts off the movement the tray is compared with the ledger first: <paramref name="Missing"/>
+    /// are the parts that did not lie where they should; null if nobody looked.
+    /// </summary>
+    public sealed record Restart(IReadOnlyList<string>? Missing = null) : JobAction;
 
     /// <summary>Ends it in order, unrepaired.</summary>
     public sealed record Stop(string Reason) : JobAction;

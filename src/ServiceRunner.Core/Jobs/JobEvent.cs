@@ -7,7 +7,7 @@ namespace ServiceRunner.Core.Jobs;
 /// (ServiceRunner.Files/Events, pinned by files). The person, the moment and the action's id stand beside the events of
 /// an action, in its <see cref="LogEntry"/>.
 /// </summary>
-public abstract record JobEvent
+public abstract partial record JobEvent
 {
     private JobEvent() { }
 

@@ -17,9 +17,15 @@ public sealed record PlannedStep(StepKey Key, Step Step, Stage Stage, int Index)
     }
 }
 
+/// <summary>A procedure as it stands in a job.</summary>
+/// <param name="Instance">Its name in the job.</param>
+/// <param name="Procedure">As read.</param>
+/// <param name="Mends">For a repair: the part of the job that it mends; empty otherwise.</param>
+public readonly record struct Joined(string Instance, Procedure Procedure, string Mends = "");
+
 /// <summary>
-/// The procedures of a job as one list of steps, with everything found by its id. It depends on the pinned texts alone
-/// and never on what was done.
+/// The procedures of a job as one list of steps, with everything found by its id. It depends on what was brought into
+/// the job - pinned texts, and parts that none of them names - and never on what was done.
 /// </summary>
 public sealed class Plan
 {
@@ -30,14 +36,21 @@ public sealed class Plan
     private readonly ILookup<(string Instance, string Stage), PlannedStep> _byStage;
     private readonly ILookup<string, string> _holders;
     private readonly ILookup<string, string> _coveredBy;
+    private readonly ILookup<string, PlannedStep> _baths;
+    private readonly ILookup<string, (PlannedStep Step, string Ask)> _looks;
+    private readonly Dictionary<string, string> _titles = new(StringComparer.Ordinal);
 
     /// <summary>Joins procedures in the order given, each under its instance's name.</summary>
-    public Plan(IEnumerable<(string Instance, Procedure Procedure)> procedures)
+    /// <param name="procedures">The first is the main one; ids of those behind it are set apart by their instance.</param>
+    /// <param name="added">Parts that none of them names.</param>
+    public Plan(IEnumerable<Joined> procedures, IEnumerable<Part>? added = null)
     {
         List<PlannedStep> steps = [];
         List<PointMap> maps = [];
-        foreach ((string instance, Procedure procedure) in procedures)
+        foreach ((string instance, Procedure read, string mends) in procedures)
         {
+            Procedure procedure = _titles.Count == 0 ? read : Apart.From(read, instance, mends);
+            _titles[instance] = read.Title;
             foreach (Stage stage in procedure.Stages)
                 foreach (Step step in stage.Steps)
                 {
@@ -49,10 +62,13 @@ public sealed class Plan
             if (procedure.Map is { } size && own.Any(p => p.On is not null)) maps.Add(new PointMap(procedure.Title, size, [.. own.Where(p => p.On is not null)]));
             foreach (JobQuestion question in procedure.Asks) _questions.TryAdd(question.Fact, question);
         }
+        foreach (Part part in added ?? []) _parts.TryAdd(part.Id, part);
         Steps = steps;
         _byStage = steps.ToLookup(s => (s.Key.Instance, s.Stage.Id.Value));
         Maps = maps;
         _holders = _parts.Values.Where(p => p.Seat is not null).ToLookup(p => p.Seat!.Value.Value, p => p.Id.Value);
+        _looks = steps.SelectMany(s => s.Step.Examine.Select(e => (Part: e.Part?.Value ?? e.Spot.Value, Look: (s, Ask.ExamineKey(e.Spot))))).ToLookup(x => x.Part, x => x.Look);
+        _baths = steps.SelectMany(s => s.Step.Clock is { } clock and not ClockFacet.Wait ? clock.Parts.Select(p => (Part: p.Value, s)) : []).ToLookup(x => x.Part, x => x.s);
         _coveredBy = _parts.Values.SelectMany(p => p.Under.Select(u => (Part: p.Id.Value, Cover: u.Value))).ToLookup(x => x.Cover, x => x.Part);
     }
 
@@ -79,6 +95,15 @@ public sealed class Plan
 
     /// <summary>A part's name, or its id if no procedure names it.</summary>
     public string NameOf(string part) => _parts.GetValueOrDefault(part)?.Name ?? part;
+
+    /// <summary>The title of a joined procedure; empty if there is none of that name.</summary>
+    public string TitleOf(string instance) => _titles.GetValueOrDefault(instance) ?? "";
+
+    /// <summary>The baths, spin-offs and dryings that a part is named in, in the suggested order.</summary>
+    public IEnumerable<PlannedStep> BathsOf(string part) => _baths[part];
+
+    /// <summary>The looks that a part gets, each with its step and its ask's key.</summary>
+    public IEnumerable<(PlannedStep Step, string Ask)> LooksAt(string part) => _looks[part];
 
     /// <summary>An oiling point, or null.</summary>
     public OilingPoint? Point(string id) => _points.GetValueOrDefault(id);

@@ -82,6 +82,30 @@ public abstract record Rejection
     /// <summary>A time that lies in the future.</summary>
     public sealed record InTheFuture(DateTimeOffset When) : Rejection;
 
+    /// <summary>These parts are off the movement, and nobody compared the tray with the ledger yet.</summary>
+    public sealed record TrayUnchecked(IReadOnlyList<string> Off) : Rejection;
+
+    /// <summary>The job has no such part.</summary>
+    public sealed record NoSuchPart(string Part) : Rejection;
+
+    /// <summary>The job has no such finding.</summary>
+    public sealed record NoSuchFinding(string Finding) : Rejection;
+
+    /// <summary>This repair for this finding is in the job already, and not at its end.</summary>
+    public sealed record RepairAlreadyIn(string Title) : Rejection;
+
+    /// <summary>The job has no such repair, or it is at its end.</summary>
+    public sealed record NoSuchRepair(string Instance) : Rejection;
+
+    /// <summary>There is nothing to tell the owner: no finding waits for an answer.</summary>
+    public sealed record NothingToEstimate : Rejection;
+
+    /// <summary>Money or time below nought.</summary>
+    public sealed record BelowNought : Rejection;
+
+    /// <summary>No bath, spin-off or drying of this job left the part out.</summary>
+    public sealed record NothingToWash(string Part) : Rejection;
+
     /// <summary>The witness is the repairer.</summary>
     public sealed record SamePerson(string Initials) : Rejection;
 }

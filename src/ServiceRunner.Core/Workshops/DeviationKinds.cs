@@ -6,5 +6,5 @@ public static class DeviationKinds
     /// <summary>All of them.</summary>
     public static readonly IReadOnlyList<string> All =
         ["skipped", "out-of-order", "soak-short", "soak-long", "point-other-lubricant", "point-left", "measure-outside", "measure-left",
-         "confirm-left", "part-not-as-written", "power-on", "closed-with-owed", "by-other-means"];
+         "confirm-left", "part-not-as-written", "part-not-ready", "power-on", "repair-open", "over-finding", "without-consent", "closed-with-owed", "by-other-means"];
 }

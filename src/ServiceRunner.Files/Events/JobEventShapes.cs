@@ -51,6 +51,19 @@ public static class JobEventShapes
             case JobEvent.Witnessed x: Kind(w, "witnessed.1"); w.Step(x.Step); w.Text("witness", x.Initials); break;
             case JobEvent.FindingNoted x: Kind(w, "finding.1"); w.Text("finding", x.Finding); w.Text("spot", x.Spot); w.Text("part", x.Part); w.Text("what", x.What); w.Text("weight", StoredWords.Of(x.Weight)); w.Text("sure", StoredWords.Of(x.Sure)); break;
             case JobEvent.DeviationNoted x: Kind(w, "deviation.1"); w.Text("deviation", x.Kind); w.Step(x.Step); w.Text("detail", x.Detail); w.Text("reason", x.Reason); break;
+            case JobEvent.PartAdded x: Kind(w, "part-added.1"); w.Text("part", x.Part); w.Text("name", x.Name); w.Text("compartment", x.Compartment); w.WriteNumber("count", x.Count); w.WriteNumber("jewels", x.Jewels); break;
+            case JobEvent.PartRenewed x: Kind(w, "part-renewed.1"); w.Step(x.Step); w.Text("part", x.Part); w.Text("origin", StoredWords.Of(x.Origin)); w.Text("detail", x.Detail); break;
+            case JobEvent.PartTended x: Kind(w, "part-tended.1"); w.Text("part", x.Part); w.Text("what", StoredWords.Of(x.What)); break;
+            case JobEvent.WashBegunAgain x: Kind(w, "wash-again.1"); w.Text("part", x.Part); w.Texts("steps", [.. x.Steps.Select(s => s.ToString())]); break;
+            case JobEvent.FindingWeighed x: Kind(w, "finding-weighed.1"); w.Text("finding", x.Finding); w.Text("weight", StoredWords.Of(x.Weight)); w.Text("sure", StoredWords.Of(x.Sure)); break;
+            case JobEvent.FindingDecided x: Kind(w, "finding-decided.1"); w.Text("finding", x.Finding); w.Text("verdict", StoredWords.Of(x.Verdict)); w.Text("detail", x.Detail); break;
+            case JobEvent.FindingPriced x: Kind(w, "finding-priced.1"); w.Text("finding", x.Finding); w.Typed("cost", x.Cost); w.Seconds("time", x.Time); break;
+            case JobEvent.FindingSettled x: Kind(w, "finding-settled.1"); w.Text("finding", x.Finding); w.Text("how", x.How); break;
+            case JobEvent.PhotoKept x: Kind(w, "photo.1"); w.Text("finding", x.Finding); w.Step(x.Step); w.Text("name", x.Name); w.Text("sha256", x.Hash); w.Text("caption", x.Caption); break;
+            case JobEvent.RepairJoined x: Kind(w, "repair.1"); w.Text("instance", x.Instance); w.Text("finding", x.Finding); w.Text("part", x.Part); break;
+            case JobEvent.EstimateGiven x: Kind(w, "estimate-given.1"); w.Text("currency", x.Currency); Lines(w, x.Lines); break;
+            case JobEvent.OwnerAnswered x: Kind(w, "owner-answered.1"); w.Texts("agreed", x.Agreed); w.Texts("declined", x.Declined); w.Text("how", StoredWords.Of(x.How)); w.Day("on", x.On); w.Text("words", x.Words); break;
+            case JobEvent.TrayChecked x: Kind(w, "tray-checked.1"); w.WriteNumber("seen", x.Seen); w.Texts("missing", x.Missing); break;
             case JobEvent.TakenBack x: Kind(w, "taken-back.1"); w.WriteNumber("action", x.Action); break;
             default: throw new InvalidOperationException($"no stored shape for {e.GetType().Name}");
         }
@@ -96,6 +109,19 @@ public static class JobEventShapes
         "witnessed.1" => new JobEvent.Witnessed(e.Step(), e.Text("witness")),
         "finding.1" => new JobEvent.FindingNoted(e.Text("finding"), e.Text("spot"), e.Text("part"), e.Text("what"), StoredWords.ReadWeight(e.Text("weight")), StoredWords.ReadSureness(e.Text("sure"))),
         "deviation.1" => new JobEvent.DeviationNoted(e.Text("deviation"), e.StepOrNone(), e.Text("detail"), e.Text("reason")),
+        "part-added.1" => new JobEvent.PartAdded(e.Text("part"), e.Text("name"), e.Text("compartment"), e.GetProperty("count").GetInt32(), e.GetProperty("jewels").GetInt32()),
+        "part-renewed.1" => new JobEvent.PartRenewed(e.StepOrNone(), e.Text("part"), StoredWords.ReadOrigin(e.Text("origin")), e.Text("detail")),
+        "part-tended.1" => new JobEvent.PartTended(e.Text("part"), StoredWords.ReadTending(e.Text("what"))),
+        "wash-again.1" => new JobEvent.WashBegunAgain(e.Text("part"), [.. e.Texts("steps").Select(StepRef.Parse)]),
+        "finding-weighed.1" => new JobEvent.FindingWeighed(e.Text("finding"), StoredWords.ReadWeight(e.Text("weight")), StoredWords.ReadSureness(e.Text("sure"))),
+        "finding-decided.1" => new JobEvent.FindingDecided(e.Text("finding"), StoredWords.ReadVerdict(e.Text("verdict")), e.Text("detail")),
+        "finding-priced.1" => new JobEvent.FindingPriced(e.Text("finding"), e.Typed("cost"), e.Seconds("time")),
+        "finding-settled.1" => new JobEvent.FindingSettled(e.Text("finding"), e.Text("how")),
+        "photo.1" => new JobEvent.PhotoKept(e.Text("finding"), e.StepOrNone(), e.Text("name"), e.Text("sha256"), e.Text("caption")),
+        "repair.1" => new JobEvent.RepairJoined(e.Text("instance"), e.Text("finding"), e.Text("part")),
+        "estimate-given.1" => new JobEvent.EstimateGiven(Lines(e), e.Text("currency")),
+        "owner-answered.1" => new JobEvent.OwnerAnswered(e.Texts("agreed"), e.Texts("declined"), StoredWords.ReadMeans(e.Text("how")), e.Day("on") ?? throw new FormatException("an answer without its day"), e.Text("words")),
+        "tray-checked.1" => new JobEvent.TrayChecked(e.GetProperty("seen").GetInt32(), e.Texts("missing")),
         "taken-back.1" => new JobEvent.TakenBack(e.GetProperty("action").GetInt32()),
         var kind => throw new UnknownEventException(kind),
     };
@@ -124,6 +150,23 @@ public static class JobEventShapes
 
     private static IReadOnlyList<PinnedText> Pinned(JsonElement e) =>
         [.. e.GetProperty("texts").EnumerateArray().Select(t => new PinnedText(t.Text("name"), t.Text("sha256")))];
+
+    private static void Lines(Utf8JsonWriter w, IReadOnlyList<EstimateLine> lines)
+    {
+        w.WriteStartArray("lines");
+        foreach (EstimateLine line in lines)
+        {
+            w.WriteStartObject();
+            w.Text("finding", line.Finding);
+            w.Typed("cost", line.Cost);
+            w.Seconds("time", line.Time);
+            w.WriteEndObject();
+        }
+        w.WriteEndArray();
+    }
+
+    private static IReadOnlyList<EstimateLine> Lines(JsonElement e) =>
+        [.. e.GetProperty("lines").EnumerateArray().Select(l => new EstimateLine(l.Text("finding"), l.Typed("cost"), l.Seconds("time")))];
 
     private static void Begun(Utf8JsonWriter w, JobEvent.SoakBegun x)
     {

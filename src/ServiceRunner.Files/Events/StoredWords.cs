@@ -21,6 +21,30 @@ internal static class StoredWords
 
     public static Sureness ReadSureness(string word) => word switch { "seen" => Sureness.Seen, "inferred" => Sureness.Inferred, _ => Sureness.Unknown };
 
+    public static string Of(Origin value) => value switch { Origin.Supplied => "supplied", Origin.MadeNew => "made", Origin.OldStock => "old-stock", _ => "" };
+
+    public static Origin ReadOrigin(string word) => word switch { "supplied" => Origin.Supplied, "made" => Origin.MadeNew, "old-stock" => Origin.OldStock, _ => Origin.Unsaid };
+
+    public static string Of(Tending value) => value switch { Tending.Cleaned => "cleaned", Tending.Dried => "dried", _ => "inspected" };
+
+    public static Tending ReadTending(string word) => word switch { "cleaned" => Tending.Cleaned, "dried" => Tending.Dried, "inspected" => Tending.Inspected, _ => throw new FormatException($"tending '{word}'") };
+
+    public static string Of(Verdict value) => value switch { Verdict.Accept => "accept", Verdict.RepairHere => "repair", Verdict.Replace => "replace", Verdict.SendOut => "send-out", _ => "ask-owner" };
+
+    public static Verdict ReadVerdict(string word) => word switch
+    {
+        "accept" => Verdict.Accept,
+        "repair" => Verdict.RepairHere,
+        "replace" => Verdict.Replace,
+        "send-out" => Verdict.SendOut,
+        "ask-owner" => Verdict.AskOwner,
+        _ => throw new FormatException($"verdict '{word}'"),
+    };
+
+    public static string Of(Means value) => value switch { Means.InPerson => "in-person", Means.Telephone => "telephone", Means.Writing => "writing", _ => "other" };
+
+    public static Means ReadMeans(string word) => word switch { "in-person" => Means.InPerson, "telephone" => Means.Telephone, "writing" => Means.Writing, _ => Means.Other };
+
     public static string Of(Urgency value) => value switch { Urgency.High => "high", Urgency.Medium => "medium", _ => "low" };
 
     public static Urgency ReadUrgency(string word) => word switch { "high" => Urgency.High, "medium" => Urgency.Medium, "low" => Urgency.Low, _ => throw new FormatException($"urgency '{word}'") };

@@ -16,6 +16,7 @@ public static class AskWords
         Ask.Count x => $"{Spoken(x.Facet.What)}{InUnit(x.Facet.Unit)}{Limits(x.Facet.AtLeast, x.Facet.AtMost, x.Facet.Unit)}?",
         Ask.Rate x => $"Rate {Spoken(x.Position, capital: false)}{(x.AfterHours is { } h ? string.Create(CultureInfo.InvariantCulture, $", {h} h after winding") : "")}?",
         Ask.Oil x => $"{x.Point.Name}: {JobWords.Role(x.Point.Role)}{(x.Point.Amount.Length > 0 ? $", {x.Point.Amount}" : "")}",
+        Ask.Renewal x => "Where does the new piece come from?",
         Ask.Estimate x => $"Estimate: {x.What}",
         Ask.Consent x => $"The owner's answer: {x.What}",
         Ask.Witness x => $"Second person (initials): {x.What}",

@@ -31,12 +31,60 @@ public static class JobWords
         PartPlace.OnMovement => "on the movement",
         PartPlace.TriedDry => "tried dry, on the movement",
         PartPlace.InTray { Compartment: "" } => "in the tray",
-        PartPlace.InTray x => $"in {x.Compartment}",
+        PartPlace.InTray x => $"in {Compartment(x.Compartment)}",
         PartPlace.SetAside x => x.Why.Length == 0 ? "set aside" : $"set aside: {x.Why}",
         PartPlace.SentOut x => x.To.Length == 0 ? "sent out" : $"sent out to {x.To}",
         PartPlace.Lost => "lost",
         PartPlace.Replaced x => x.By.Length == 0 ? "replaced, the old one kept" : $"replaced by {x.By}, the old one kept",
         _ => throw new InvalidOperationException($"no words for {place.GetType().Name}"),
+    };
+
+    /// <summary>A compartment; that of a repair lies in a tray of its own.</summary>
+    public static string Compartment(string compartment) =>
+        compartment.IndexOf('/', StringComparison.Ordinal) is > 0 and var slash ? $"{compartment[(slash + 1)..]} of tray {compartment[..slash]}" : compartment;
+
+    /// <summary>Where a new piece comes from.</summary>
+    public static string Of(Origin origin) => origin switch
+    {
+        Origin.Supplied => "supplied",
+        Origin.MadeNew => "made new",
+        Origin.OldStock => "from an old movement",
+        _ => "another piece, from where was not said",
+    };
+
+    /// <summary>What becomes of a finding.</summary>
+    public static string Of(Verdict verdict) => verdict switch
+    {
+        Verdict.Accept => "stays as it is",
+        Verdict.RepairHere => "to be mended here",
+        Verdict.Replace => "to be replaced",
+        Verdict.SendOut => "to be sent out",
+        _ => "the owner is asked",
+    };
+
+    /// <summary>How an answer came.</summary>
+    public static string Of(Means means) => means switch { Means.InPerson => "in person", Means.Telephone => "by telephone", Means.Writing => "in writing", _ => "in another way" };
+
+    /// <summary>How sure a finding is.</summary>
+    public static string Of(Sureness sure) => sure switch { Sureness.Seen => "seen", Sureness.Inferred => "inferred", _ => "not known" };
+
+    /// <summary>Where a finding stands.</summary>
+    public static string Of(FindingEntry finding) => finding.Standing switch
+    {
+        FindingStanding.Undecided => "to be decided",
+        FindingStanding.WaitsForOwner => "waits for the owner's word",
+        FindingStanding.ToBeMended => Of(finding.Fate.Verdict ?? Verdict.RepairHere),
+        FindingStanding.InRepair => Times.List(finding.Repairs.Where(r => !r.IsFinished).Select(r => $"in repair, {Times.Count(r.Left, "step")} left")),
+        FindingStanding.SentOut => finding.Fate.Detail.Length > 0 ? $"sent out to {finding.Fate.Detail}" : "sent out",
+        _ => finding.Fate switch
+        {
+            { Settled: { Length: > 0 } how } => how,
+            { Agreed: false } => "left as it is, the owner declined",
+            { Verdict: Verdict.Accept } => finding.Fate.Detail.Length > 0 ? $"stays as it is: {finding.Fate.Detail}" : "stays as it is",
+            _ when finding.Repairs.Count > 0 => "mended",
+            _ when finding.Renewed => "replaced",
+            _ => "noted",
+        },
     };
 
     /// <summary>A lubricant's role.</summary>
@@ -88,7 +136,11 @@ public static class JobWords
         Deviation.MeasureLeft => "not measured",
         Deviation.ConfirmLeft => "not answered",
         Deviation.PartNotAsWritten => "part not as written",
+        Deviation.PartNotReady => "part not ready",
         Deviation.PowerOn => "with the power on",
+        Deviation.RepairOpen => "before its repair was at its end",
+        Deviation.OverFinding => "over a finding that stops the work",
+        Deviation.WithoutConsent => "without the owner's word",
         Deviation.ClosedWithOwed => "closed with something owed",
         Deviation.ByOtherMeans => "done in another way",
         _ => kind,

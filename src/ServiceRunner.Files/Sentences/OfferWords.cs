@@ -54,6 +54,7 @@ public static class OfferWords
         if (owed.Parts.Count > 0) parts.Add(owed.Parts.Count <= 3 ? Times.List(owed.Parts.Select(plan.NameOf)) : Times.Count(owed.Parts.Count, "part"));
         if (owed.Points.Count > 0) parts.Add(Times.Count(owed.Points.Count, "oiling point"));
         if (owed.Soaks.Count > 0) parts.Add(Times.Count(owed.Soaks.Count, "running clock"));
+        if (owed.Findings.Count > 0) parts.Add(Times.Count(owed.Findings.Count, "finding"));
         return parts.Count == 0 ? "nothing" : Times.List(parts);
     }
 }

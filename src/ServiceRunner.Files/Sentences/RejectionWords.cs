@@ -40,6 +40,14 @@ public static class RejectionWords
         Rejection.NoSuchAnswer x => $"'{x.Answer}' is not an answer to '{x.Fact}'.",
         Rejection.InTheFuture => "That time has not come yet.",
         Rejection.SamePerson => "A witness is somebody else.",
+        Rejection.TrayUnchecked x => $"{Times.Count(x.Off.Count, "part")} should lie in the tray: look first whether they do.",
+        Rejection.NoSuchPart x => $"This job has no part '{x.Part}' there.",
+        Rejection.NoSuchFinding => "This job has no such finding.",
+        Rejection.RepairAlreadyIn x => $"'{x.Title}' is in the job for this finding already.",
+        Rejection.NoSuchRepair => "There is no such repair, or nothing of it is left.",
+        Rejection.NothingToEstimate => "No finding waits for the owner: decide first which are to be mended, replaced, sent out or asked about.",
+        Rejection.BelowNought => "A figure below nought makes no sense here.",
+        Rejection.NothingToWash x => $"No bath of this job left {plan.NameOf(x.Part)} out.",
         _ => throw new InvalidOperationException($"no sentence for {why.GetType().Name}"),
     };
 
@@ -69,6 +77,12 @@ public static class RejectionWords
         Blocker.SeatEmpty x => $"{plan.NameOf(x.Seat)}, which {plan.NameOf(x.Part)} holds, is off",
         Blocker.WouldCover x => $"{plan.NameOf(x.Under)} goes under {plan.NameOf(x.Part)} and is off",
         Blocker.PowerIsOn x => $"the power is on, and {plan.NameOf(x.Part)} is under it: let the mainspring down first",
+        Blocker.NotCleaned x => $"{plan.NameOf(x.Part)} was not cleaned",
+        Blocker.StillWet x => $"{plan.NameOf(x.Part)} came out of a bath and was not dried",
+        Blocker.NotInspected x => $"nobody looked {plan.NameOf(x.Part)} over",
+        Blocker.RepairFirst x => $"{plan.NameOf(x.Part)} is in '{plan.TitleOf(x.Instance)}', {Times.Count(x.Left, "step")} left",
+        Blocker.FindingStops x => $"a finding stops {(x.Part.Length > 0 ? plan.NameOf(x.Part) : "the work")} until it is decided: {x.What}",
+        Blocker.NoConsent x => $"'{plan.TitleOf(x.Instance)}' costs, and the owner has not agreed",
         _ => throw new InvalidOperationException($"no sentence for {blocker.GetType().Name}"),
     };
 

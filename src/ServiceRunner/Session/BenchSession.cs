@@ -98,20 +98,24 @@ public sealed class BenchSession : IDisposable
     {
         string id = Identity.New();
         if (_reader.Keep(procedure.Sources) is { } fault) return (id, new ActOutcome.Failed(fault));
-        JobEvent.ProcedureJoined joined = new(
-            "1",
-            procedure.Procedure!.Id,
-            procedure.Procedure.Title,
-            procedure.Procedure.Revision,
-            [.. procedure.Sources.Select(s => new PinnedText(s.Name, s.Sha256))],
-            "");
-        Dictionary<string, string> facts = procedure.Procedure.Asks
-            .Where(q => Workshop.Prefers.TryGetValue(q.Fact, out string? answer) && q.Answers.Contains(answer))
-            .ToDictionary(q => q.Fact.Value, q => Workshop.Prefers[q.Fact]);
-        Plan plan = new([("1", procedure.Procedure)]);
-        ActOutcome outcome = Act(new OpenJob(id, null, plan), new JobAction.Open(number, what, owner, [joined], facts), Identity.New());
+        Plan plan = new([new Joined("1", procedure.Procedure!)]);
+        ActOutcome outcome = Act(new OpenJob(id, null, plan), new JobAction.Open(number, what, owner, [Pinned(procedure)], Preferred(procedure)), Identity.New());
         return (id, outcome);
     }
+
+    /// <summary>Brings a procedure into a job as the repair for a finding. The part is the one that waits for it; empty if it is of none.</summary>
+    public ActOutcome BringIn(OpenJob job, string finding, string part, ReadProcedure procedure) =>
+        _reader.Keep(procedure.Sources) is { } fault
+            ? new ActOutcome.Failed(fault)
+            : Act(job, new JobAction.BringIn(finding, part, Pinned(procedure), Preferred(procedure)));
+
+    private static JobEvent.ProcedureJoined Pinned(ReadProcedure read) => new(
+        "1", read.Procedure!.Id, read.Procedure.Title, read.Procedure.Revision, [.. read.Sources.Select(s => new PinnedText(s.Name, s.Sha256))], "");
+
+    // What the workshop always answers alike need not be asked.
+    private Dictionary<string, string> Preferred(ReadProcedure read) => read.Procedure!.Asks
+        .Where(q => Workshop.Prefers.TryGetValue(q.Fact, out string? answer) && q.Answers.Contains(answer))
+        .ToDictionary(q => q.Fact.Value, q => Workshop.Prefers[q.Fact]);
 
     /// <summary>Acts on a job. The outcome is known when the disk has it.</summary>
     /// <param name="job">The job.</param>
@@ -130,13 +134,13 @@ public sealed class BenchSession : IDisposable
             case Decision.Accepted accepted:
                 LogEntry entry = new((job.Job?.Log.Count ?? 0) + 1, at.ActionId, at.By, at.Now, accepted.Events);
                 Job next = Fold.Next(job.Id, job.Job, entry);
-                Plan plan = job.Plan;
-                List<NewLine> lines = [new NewLine(job.Id, at.ActionId, at.By, at.Now, EventLines.Encode(entry.Events)) { After = entry.Number - 1, Row = () => JobRows.Of(next, plan, at) }];
+                Plan plan = Changes(job.Job, next) ? _reader.PlanOf(next, out _) ?? job.Plan : job.Plan;
+                List<NewLine> lines = [new NewLine(job.Id, at.ActionId, at.By, at.Now, EventLines.Encode(entry.Events)) { After = entry.Number - 1, Row = () => JobRows.Of(next, plan, at with { Plan = plan }) }];
                 List<BenchEvent> follow = [.. Bench.Follow(next)];
                 if (follow.Count > 0) lines.Add(BenchLine(follow, at.ActionId, at.By, at.Now));
                 if (_log.Append(lines) is AppendRefused failed) return new ActOutcome.Failed(failed.Fault);
                 if (follow.Count > 0) Bench = Bench.After(new BenchEntry(Bench.LastNumber + 1, at.ActionId, at.By, at.Now, follow));
-                job.Job = next;
+                (job.Job, job.Plan) = (next, plan);
                 _open[job.Id] = job;
                 _board = null;
                 return new ActOutcome.Done(accepted.Events);
@@ -144,6 +148,10 @@ public sealed class BenchSession : IDisposable
                 throw new InvalidOperationException("a decision of no kind");
         }
     }
+
+    // A plan follows from what was brought into the job, and from nothing else.
+    private static bool Changes(Job? before, Job after) =>
+        before is not null && (!ReferenceEquals(before.Procedures, after.Procedures) || !ReferenceEquals(before.Repairs, after.Repairs) || !ReferenceEquals(before.AddedParts, after.AddedParts));
 
     /// <summary>Acts on the bench.</summary>
     public ActOutcome Act(BenchAction action, string? by = null)
@@ -194,7 +202,7 @@ public sealed class BenchSession : IDisposable
         _board = null;
         Bench = ReadBench();
         foreach (OpenJob job in _open.Values)
-            if (_reader.Read(job.Id, _log.Read(job.Id)) is JobReading.Ready fresh) job.Job = fresh.Job.Job;
+            if (_reader.Read(job.Id, _log.Read(job.Id)) is JobReading.Ready fresh) (job.Job, job.Plan) = (fresh.Job.Job, fresh.Job.Plan);
     }
 
     /// <summary>Writes the state of the bench forward if many lines have gathered since the last time.</summary>

@@ -78,16 +78,20 @@ public sealed class JobReader(DataFolder folder)
 
     private static string Future(string what) => $"A later version of this program went on with this job ('{what}'), so it can only be read here; use that version.";
 
-    private Plan? PlanOf(Job job, out string fault)
+    private static Part Named(JobEvent.PartAdded e) =>
+        new() { Id = new(e.Part, default), Name = e.Name, Compartment = e.Compartment, Count = e.Count, Jewels = e.Jewels };
+
+    /// <summary>The plan of a job, or null and the sentence of why not.</summary>
+    internal Plan? PlanOf(Job job, out string fault)
     {
         fault = "";
-        List<(string, Procedure)> procedures = [];
+        List<Joined> procedures = [];
         foreach (JobEvent.ProcedureJoined joined in job.Procedures)
         {
             if (ProcedureOf(joined, out fault) is not { } procedure) return null;
-            procedures.Add((joined.Instance, procedure));
+            procedures.Add(new Joined(joined.Instance, procedure, job.Repairs.FirstOrDefault(r => r.Instance == joined.Instance)?.Part ?? ""));
         }
-        return new Plan(procedures);
+        return new Plan(procedures, job.AddedParts.Select(Named));
     }
 
     private Procedure? ProcedureOf(JobEvent.ProcedureJoined joined, out string fault)

@@ -11,8 +11,8 @@ public sealed class OpenJob(string id, Job? job, Plan plan, string whyReadOnly =
     /// <summary>Its state; null while it is being booked in.</summary>
     public Job? Job { get; internal set; } = job;
 
-    /// <summary>Its procedures.</summary>
-    public Plan Plan { get; } = plan;
+    /// <summary>Its procedures; another one when something is brought into the job.</summary>
+    public Plan Plan { get; internal set; } = plan;
 
     /// <summary>Why nothing can be done in it, as a sentence; empty if it can.</summary>
     public string WhyReadOnly { get; } = whyReadOnly;

@@ -47,7 +47,7 @@ internal static class Sample
             [
                 new Step { Id = P("stop-luminous"), Do = "Stop: no work on luminous dials", OnlyIf = [new Condition(P("luminous"), ["yes"])] },
                 new Step { Id = P("let-down"), Do = "Let the mainspring down", Power = new PowerFacet.LetsDown(), Confirm = new ConfirmFacet("Which way does the fork fall?", []) },
-                new Step { Id = P("look"), Do = "Look at the balance", Examine = [new ExamineFacet(P("balance"), Ps("free", "jammed"), null), new ExamineFacet(P("pivots"), Ps("sound", "bent"), P("wheel"))] },
+                new Step { Id = P("look"), Do = "Look at the balance", Examine = [new ExamineFacet(P("balance"), Ps("free", "jammed"), null), new ExamineFacet(P("pivots"), Ps("sound", "bent"), P("wheel"))], IfFound = [new IfFound("pivots", P("bent"), P("new-pivot"))] },
                 new Step { Id = P("balance-off"), Do = "Lift the balance", Removes = Ps("balance") },
                 new Step { Id = P("train-off"), Do = "Lift the train", Removes = Ps("screw", "bridge", "wheel"), After = Ps("balance-off") },
             ]),
@@ -69,7 +69,28 @@ internal static class Sample
         ],
     };
 
-    public static readonly Plan Plan = new([("1", Procedure)]);
+    /// <summary>A repair of four steps on a part that stands for the one with the fault.</summary>
+    public static readonly Procedure Repair = new()
+    {
+        Id = P("new-pivot"),
+        Title = "New pivot",
+        Revision = "1",
+        Mends = P("pivoted"),
+        Asks = [new JobQuestion(P("hard"), "Is the pivot hard?", ["yes", "no"])],
+        Parts = [Part("pivoted", "A1") with { Stays = true }, Part("old-pivot", "A2")],
+        Stages =
+        [
+            new Stage(P("work"), "Work", [],
+            [
+                new Step { Id = P("soften"), Do = "Soften the pivot", OnlyIf = [new Condition(P("hard"), ["yes"])] },
+                new Step { Id = P("out"), Do = "Take the old pivot out", Removes = Ps("old-pivot") },
+                new Step { Id = P("in"), Do = "Put the new pivot in", Replaces = Ps("old-pivot"), Fits = Ps("old-pivot"), After = Ps("out") },
+                new Step { Id = P("true"), Do = "See that it runs true", Examine = [new ExamineFacet(P("run"), Ps("true", "wobbles"), P("pivoted"))], After = Ps("in") },
+            ]),
+        ],
+    };
+
+    public static readonly Plan Plan = new([new Joined("1", Procedure)]);
 
     public static Workshop Workshop(params string[] reasonsFor) => new()
     {

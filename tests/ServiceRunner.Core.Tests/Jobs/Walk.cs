@@ -32,7 +32,9 @@ internal sealed class Walk
         return walk;
     }
 
-    public Circumstances At(string? id = null) => new(Sample.Plan, _workshop, Now, "AA", id ?? $"a{++_id}", JarsInUse, Batches);
+    public Plan Plan { get; private set; } = Sample.Plan;
+
+    public Circumstances At(string? id = null) => new(Plan, _workshop, Now, "AA", id ?? $"a{++_id}", JarsInUse, Batches);
 
     public Offer Offer => Core.Jobs.Offer.Of(Job, At("offer"));
 
@@ -44,8 +46,24 @@ internal sealed class Walk
         Circumstances at = At(id);
         Decision.Accepted accepted = Assert.IsType<Decision.Accepted>(Decider.Decide(Job, action, at));
         if (accepted.Events.Count > 0) Job = Fold.Next("job", Job, new LogEntry((Job?.Log.Count ?? 0) + 1, at.ActionId, at.By, at.Now, accepted.Events));
+        if (Job is not null) Plan = PlanOf(Job);
         return accepted.Events;
     }
+
+    /// <summary>The plan of a job from what was brought into it, as the program makes it.</summary>
+    public static Plan PlanOf(Job job) => new(
+        job.Procedures.Select(p => new Joined(p.Instance, p.Procedure == "small" ? Sample.Procedure : Sample.Repair, job.Repairs.FirstOrDefault(r => r.Instance == p.Instance)?.Part ?? "")),
+        job.AddedParts.Select(a => new Core.Procedures.Part { Id = Sample.P(a.Part), Name = a.Name, Compartment = a.Compartment, Jewels = a.Jewels }));
+
+    /// <summary>Notes a finding on a part; its id.</summary>
+    public string Find(string part, string what, Weight weight = Weight.Service) =>
+        Then(new JobAction.NoteFinding(part, part, what, weight, Sureness.Seen)).OfType<JobEvent.FindingNoted>().Single().Finding;
+
+    /// <summary>Brings the sample's repair in for a finding; its instance.</summary>
+    public string BringIn(string finding, string part) =>
+        Then(new JobAction.BringIn(finding, part, Repair, new Dictionary<string, string> { ["hard"] = "no" })).OfType<JobEvent.RepairJoined>().Single().Instance;
+
+    public static readonly JobEvent.ProcedureJoined Repair = new("?", "new-pivot", "New pivot", "1", [], "");
 
     public T Refused<T>(JobAction action) where T : Rejection => Assert.IsType<T>(Assert.IsType<Decision.Refused>(Decide(action)).Why);
 
@@ -73,7 +91,7 @@ internal sealed class Walk
         {
             case Offer.Wait wait: Now = Now.Plus(wait.Soak.Begun.Window.Aim - wait.Soak.Length(Now).Length); break;
             case Offer.Answer { Act: null } a:
-                Then(new JobAction.Answer(a.Ask.Step, a.Ask.Key, new AnswerValue.Typed(a.Ask switch { Ask.Count => "6", Ask.Rate => "+4 285", _ => "to the left" })));
+                Then(new JobAction.Answer(a.Ask.Step, a.Ask.Key, a.Ask.Choices is [var first, ..] ? new AnswerValue.Chosen(first) : new AnswerValue.Typed(a.Ask switch { Ask.Count => "6", Ask.Rate => "+4 285", _ => "to the left" })));
                 break;
             default: Then(offer.Act ?? throw new InvalidOperationException($"{offer} offers nothing")); break;
         }

@@ -121,6 +121,6 @@ public class HtmlReportTests
         ];
         Job job = Fold.All("id", [new LogEntry(1, "a", t, now, events)])!;
         Workshop workshop = new() { Id = P("w"), Name = t, People = [new Person(P(t), t, true)] };
-        return new JobStory(job, new Plan([("1", procedure)]), workshop, t, t) { ReadOnlyUpTo = t };
+        return new JobStory(job, new Plan([new Joined("1", procedure)]), workshop, t, t) { ReadOnlyUpTo = t };
     }
 }

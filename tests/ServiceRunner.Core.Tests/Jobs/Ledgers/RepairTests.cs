@@ -1,0 +1,130 @@
+using ServiceRunner.Core.Jobs;
+using ServiceRunner.Core.Quantities;
+
+namespace ServiceRunner.Core.Tests.Jobs.Ledgers;
+
+/// <summary>A finding brings its repair in: what depends on it waits, the rest goes on.</summary>
+public class RepairTests
+{
+    private static StepRef In(string instance, string step) => new(instance, step, 1);
+
+    private static Walk BentPivot(out string finding)
+    {
+        Walk walk = Walk.Begun().To("look");
+        walk.Then(new JobAction.Answer(Sample.Step("look"), "examine:balance", new AnswerValue.Chosen("free")));
+        walk.Then(new JobAction.Answer(Sample.Step("look"), "examine:pivots", new AnswerValue.Chosen("bent")));
+        finding = Assert.Single(walk.Job.Findings).Event.Finding;
+        return walk;
+    }
+
+    [Fact]
+    public void The_step_where_it_was_seen_names_the_repair()
+    {
+        Walk walk = BentPivot(out string finding);
+        FindingEntry entry = FindingsLedger.Find(walk.Job, walk.Plan, finding)!;
+        Assert.Equal("new-pivot", entry.Suggested);
+        Assert.Equal("wheel", entry.Noted.Event.Part);
+        Assert.Equal(FindingStanding.Undecided, entry.Standing);
+    }
+
+    [Fact]
+    public void What_fits_the_part_waits_and_the_rest_may_go_on()
+    {
+        Walk walk = BentPivot(out string finding);
+        string instance = walk.BringIn(finding, "wheel");
+        PlannedStep fit = walk.Plan.Find(new StepKey("1", "train-in"))!;
+        Blocker.RepairFirst wait = Assert.Single(Blocker.Of(walk.Job, fit, walk.Plan).OfType<Blocker.RepairFirst>());
+        Assert.Equal(("wheel", instance, 3), (wait.Part, wait.Instance, wait.Left));
+        Assert.Empty(Blocker.Of(walk.Job, walk.Plan.Find(new StepKey("1", "balance-off"))!, walk.Plan));
+        Assert.Equal(FindingStanding.InRepair, FindingsLedger.Find(walk.Job, walk.Plan, finding)!.Standing);
+    }
+
+    [Fact]
+    public void The_basket_goes_in_without_the_part_in_repair_and_it_is_washed_when_it_comes_back()
+    {
+        Walk walk = BentPivot(out string finding);
+        string instance = walk.BringIn(finding, "wheel");
+        walk.To("wash");
+        Assert.Equal(["bridge", "screw"], walk.Then(walk.Offer.Act!).OfType<JobEvent.SoakBegun>().Single().Parts);
+        walk.ToEnd();
+        Assert.IsType<Blocker.NotCleaned>(Assert.Single(Assert.IsType<Offer.Stuck>(walk.Offer).Blockers));
+        walk.Then(new JobAction.WashAgain("wheel"));
+        walk.ToEnd();
+        Assert.Empty(Assert.IsType<Offer.Close>(walk.Offer).Owed.Parts);
+        Assert.Empty(walk.Job.Deviations);
+    }
+
+    [Fact]
+    public void A_repair_that_was_taken_up_is_gone_on_with_until_its_end()
+    {
+        Walk walk = BentPivot(out string finding);
+        string instance = walk.BringIn(finding, "wheel");
+        walk.Then(new JobAction.Do(In(instance, "out")));
+        Assert.Equal(new StepKey(instance, "in"), walk.Offer.About!.Key);
+        walk.Then(new JobAction.Answer(In(instance, "in"), $"origin:{instance}/old-pivot", new AnswerValue.Chosen("made new")));
+        Assert.Equal(new StepKey(instance, "true"), walk.Offer.About!.Key);
+        walk.Then(walk.Offer.Act!);
+        Assert.Equal("1", walk.Offer.About!.Key.Instance);
+        Assert.Equal(FindingStanding.Settled, FindingsLedger.Find(walk.Job, walk.Plan, finding)!.Standing);
+        Assert.Equal(Origin.MadeNew, Assert.Single(walk.Job.Renewals).Event.Origin);
+    }
+
+    [Fact]
+    public void Two_repairs_by_one_procedure_have_parts_facts_and_steps_of_their_own()
+    {
+        Walk walk = Walk.Begun();
+        string first = walk.BringIn(walk.Find("wheel", "bent"), "wheel"), second = walk.BringIn(walk.Find("balance", "worn"), "balance");
+        Assert.NotEqual(first, second);
+        walk.Then(new JobAction.Do(In(first, "out")));
+        Assert.IsType<PartPlace.InTray>(walk.Job.PlaceOf($"{first}/old-pivot"));
+        Assert.IsType<PartPlace.OnMovement>(walk.Job.PlaceOf($"{second}/old-pivot"));
+        walk.Then(new JobAction.AnswerFact($"{second}/hard", "yes"));
+        Assert.Equal(Belonging.No, walk.Plan.Find(new StepKey(first, "soften"))!.BelongsTo(walk.Job));
+        Assert.Equal(Belonging.Yes, walk.Plan.Find(new StepKey(second, "soften"))!.BelongsTo(walk.Job));
+        Assert.Equal("balance", walk.Plan.Find(new StepKey(second, "true"))!.Step.Examine[0].Part!.Value.Value);
+    }
+
+    [Fact]
+    public void The_same_repair_for_the_same_finding_comes_again_only_after_its_end()
+    {
+        Walk walk = Walk.Begun();
+        string finding = walk.Find("wheel", "bent"), instance = walk.BringIn(finding, "wheel");
+        JobAction again = new JobAction.BringIn(finding, "wheel", Walk.Repair, new Dictionary<string, string>());
+        walk.Refused<Rejection.RepairAlreadyIn>(again);
+        walk.Then(new JobAction.GiveUpRepair(instance, "a new wheel is better"));
+        Assert.Contains(walk.Job.Deviations, d => d.Event is { Kind: Deviation.Skipped, Detail: "New pivot", Reason: "a new wheel is better" });
+        walk.Then(again);
+        Assert.Equal(2, walk.Job.Repairs.Count);
+        walk.Refused<Rejection.NoSuchRepair>(new JobAction.GiveUpRepair(instance, "again"));
+    }
+
+    [Fact]
+    public void A_repair_that_costs_wants_the_owners_word_or_is_a_deviation()
+    {
+        Walk walk = Walk.Begun();
+        string finding = walk.Find("wheel", "bent");
+        walk.Then(new JobAction.PriceFinding(finding, TypedNumber.Of(120), TimeSpan.FromHours(2)));
+        string instance = walk.BringIn(finding, "wheel");
+        PlannedStep step = walk.Plan.Find(new StepKey(instance, "out"))!;
+        Assert.IsType<Blocker.NoConsent>(Assert.Single(Blocker.Of(walk.Job, step, walk.Plan)));
+        walk.Then(new JobAction.Do(In(instance, "out"), "he will say yes"));
+        Assert.Equal(Deviation.WithoutConsent, Assert.Single(walk.Job.Deviations).Event.Kind);
+        walk.Then(new JobAction.TakeAnswer([finding], [], Means.Telephone, new DateOnly(2026, 3, 2), "yes"));
+        Assert.Empty(Blocker.Of(walk.Job, walk.Plan.Find(new StepKey(instance, "in"))!, walk.Plan));
+    }
+
+    [Fact]
+    public void A_repair_is_taken_out_again_while_nothing_was_done_in_it()
+    {
+        Walk walk = Walk.Begun();
+        string finding = walk.Find("wheel", "bent"), instance = walk.BringIn(finding, "wheel");
+        walk.Then(new JobAction.TakeBack());
+        Assert.Empty(walk.Job.Repairs);
+        Assert.Equal("", walk.Plan.TitleOf(instance));
+        string next = walk.BringIn(finding, "wheel");
+        Assert.NotEqual(instance, next);
+        int joined = walk.Job.Log.Count;
+        walk.Then(new JobAction.Do(In(next, "out")));
+        walk.Refused<Rejection.CannotTakeBack>(new JobAction.TakeBack(joined));
+    }
+}
