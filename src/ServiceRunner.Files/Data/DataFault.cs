@@ -32,6 +32,13 @@ public sealed record Poisoned(int Error) : DataFault;
 /// <param name="Offset">Where the damaged line begins, in bytes.</param>
 public sealed record Damaged(string File, long Offset, Damage What) : DataFault;
 
+/// <summary>The log of the bench goes on with what this version does not know.</summary>
+/// <param name="What">The kind of the event, or the version of the line.</param>
+public sealed record BenchFromTheFuture(string What) : DataFault;
+
+/// <summary>An entry of the bench is whole and yet cannot be what this program wrote.</summary>
+public sealed record BenchMakesNoSense(long Entry, string Why) : DataFault;
+
 /// <summary>Somebody else has appended to this subject since the decision was made.</summary>
 public sealed record SubjectMoved(string Subject, long Expected, long Actual) : DataFault;
 

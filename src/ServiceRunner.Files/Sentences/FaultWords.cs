@@ -20,6 +20,8 @@ public static class FaultWords
         SyncFailed x => $"The disk did not confirm the last writing to {x.File} in {folder} (error {x.Error}); it may or may not be kept. Close the program, look at the disk, start again.",
         Poisoned x => $"The disk failed earlier (error {x.Error}), so nothing more is written; close the program, look at the disk, start again.",
         Damaged x => string.Create(CultureInfo.InvariantCulture, $"{Path.Combine(folder, x.File)} is damaged at byte {x.Offset} ({Of(x.What)}); what is whole can be read with 'servicerunner jobs', 'audit' lists the damage, 'audit --recover FOLDER' copies what is whole. Nothing was changed."),
+        BenchFromTheFuture x => $"A later version of this program went on with the bench in {folder} ('{x.What}'); use that version, or open it with --read.",
+        BenchMakesNoSense x => string.Create(CultureInfo.InvariantCulture, $"Entry {x.Entry} of the bench in {folder} is whole but makes no sense ({x.Why.TrimEnd('.')}); open it with --read, or bring a backup back. Nothing was changed."),
         SubjectMoved => "The job was changed by another run meanwhile; open it anew and do it again.",
         DoesNotFollow => "What was brought in does not follow what is here; nothing was changed.",
         ReadOnlyMode => "This is opened to read only.",
@@ -39,6 +41,15 @@ public static class FaultWords
         RestoreNotEmpty x => $"{x.Path} is not empty, and a backup is only restored where there is nothing yet; name another folder with --data.",
         _ => fault.ToString(),
     };
+
+    /// <summary>That the bench is shown as it stood before what could not be read of its log.</summary>
+    public static string BenchAsBefore(DataFault fault) => $"Jars, bottles, clocks and who is signed in are shown as they stood before the end of the bench's log, which cannot be read: {fault switch
+    {
+        Damaged x => Place(x.File, x.Offset, x.What),
+        BenchFromTheFuture x => $"a later version of this program wrote '{x.What}'",
+        BenchMakesNoSense x => string.Create(CultureInfo.InvariantCulture, $"entry {x.Entry} makes no sense ({x.Why.TrimEnd('.')})"),
+        _ => fault.ToString(),
+    }}.";
 
     /// <summary>A damage with its place, as the audit lists it.</summary>
     public static string Place(string file, long offset, Damage what) => string.Create(CultureInfo.InvariantCulture, $"{file}: byte {offset}: {Of(what)}");

@@ -1,6 +1,7 @@
 using ServiceRunner.Core.Benches;
 using ServiceRunner.Core.Jobs;
 using ServiceRunner.Core.Quantities;
+using ServiceRunner.Files.Data;
 using ServiceRunner.Files.Sentences;
 using ServiceRunner.Pedal;
 using ServiceRunner.Screens.Alarms;
@@ -25,6 +26,8 @@ public sealed class Shell : IShell
     private string _spoken = "";
     private Moment _lastTick;
     private TimeSpan _refreshed;
+    private readonly Notices _notices = new();
+    private DataFault? _benchFault;
     private Entry? _entry;
 
     public Shell(BenchSession session, TimeProvider time)
@@ -82,6 +85,9 @@ public sealed class Shell : IShell
     /// <summary>Shows a sentence until the next key.</summary>
     public void Say(string sentence, bool refusal = false) => (_message, _messageIsRefusal) = (sentence, refusal);
 
+    /// <summary>Shows a sentence where messages stand until it was there long enough to be read.</summary>
+    public void Notice(string sentence) => _notices.Add(sentence);
+
     /// <summary>Shows another screen; going back returns to this one.</summary>
     public void Go(ScreenModel screen)
     {
@@ -118,6 +124,7 @@ public sealed class Shell : IShell
     public void Press(Stroke key)
     {
         Say("");
+        _notices.Pressed(Steady);
         if (key.Name == "Ctrl+C")
         {
             Leave();
@@ -199,6 +206,7 @@ public sealed class Shell : IShell
             Session.Refresh();
             _refreshed = Steady;
         }
+        if (Session.BenchFault is { } fault && fault != _benchFault) _notices.Add(FaultWords.BenchAsBefore(_benchFault = fault));
         if (!Session.ReadsOnly && _lastTick.DriftUntil(now).Duration() >= BenchDecider.ClockTolerance)
         {
             Session.Act(new BenchAction.NoticeClock(_lastTick));
@@ -296,12 +304,15 @@ public sealed class Shell : IShell
         Screen.Draw(sheet, top, height - 3 - top);
         if (alarms.Count > 0) Frame.Alarm(sheet, Alarms.Words(alarms[0], Session.Now), alarms.Count);
         _entry = _prompt is null ? null : Frame.Question(sheet, _prompt, _promptId);
-        if (_prompt is null || _message.Length > 0) Frame.Message(sheet, _message, _messageIsRefusal, _prompt is not null);
+        if (_prompt is null || _message.Length > 0) Frame.Message(sheet, Shown(), _messageIsRefusal || _message.Length == 0, _prompt is not null);
         if (_prompt is null) Frame.Foot(sheet, AllActions);
         return sheet;
     }
 
-    /// <summary>The sentence that is shown, for tests and for the small page.</summary>
+    // What a key brought stands before what can wait.
+    internal string Shown() => _message.Length > 0 ? _message : _notices.Show(Steady);
+
+    /// <summary>What came of the last key, as a sentence.</summary>
     public string Message => _message;
 
     /// <summary>The open question, or null.</summary>

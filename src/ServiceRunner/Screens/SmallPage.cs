@@ -13,7 +13,7 @@ internal static class SmallPage
         List<(string Text, Ink Ink)> lines = [];
         if (shell.Open is { } prompt) lines.Add((prompt.Label, Ink.Strong));
         if (shell.Alarms.Open(shell.Session.Now) is [var alarm, ..]) lines.Add(($"▲ {shell.Alarms.Words(alarm, shell.Session.Now)}", Ink.Alarm));
-        if (shell.Message.Length > 0) lines.Add((shell.Message, Ink.Caution));
+        if (shell.Shown() is { Length: > 0 } message) lines.Add((message, Ink.Caution));
         if (shell.Screen is RunModel { Shown.Step.Cautions: { Count: > 0 } cautions }) lines.Add(($"▲ {string.Join(", ", cautions.Select(c => Cautions.Short(c)))}", Ink.Caution));
         if (shell.Screen is RunModel run) lines.Add((run.Shown?.Step.Do ?? OfferWords.Next(run.Offer), Ink.Strong));
         else lines.Add((shell.Screen.Name, Ink.Strong));

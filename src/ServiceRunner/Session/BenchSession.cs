@@ -30,7 +30,7 @@ public sealed class BenchSession : IDisposable
     {
         (Folder, _log, _reader, Workshop, Library, _clock) = (folder, log, reader, workshop, library, clock);
         Owners = new Owners(folder);
-        Bench = ReadBench();
+        (Bench, BenchFault) = ReadBench();
     }
 
     /// <summary>The data folder.</summary>
@@ -47,6 +47,9 @@ public sealed class BenchSession : IDisposable
 
     /// <summary>The bench as it stands.</summary>
     public Bench Bench { get; private set; }
+
+    /// <summary>Why the log of the bench could not be read to its end; the bench is then as it stood before. Null if it was.</summary>
+    public DataFault? BenchFault { get; private set; }
 
     /// <summary>True if nothing can be written.</summary>
     public bool ReadsOnly => _log.Mode == OpenMode.Read;
@@ -187,20 +190,15 @@ public sealed class BenchSession : IDisposable
 
     private Func<SubjectRow> BenchRow(int carriedAt, Moment now) => () => JobRows.OfBench(Folder.Bench, carriedAt, now);
 
-    private Bench ReadBench()
-    {
-        long from = Math.Max(1, _log.Row(Folder.Bench)?.Done ?? 1);
-        Bench bench = new() { Id = Folder.Bench };
-        foreach (LogLine line in _log.Read(Folder.Bench, from).Lines) bench = bench.After(EventLines.Bench(line));
-        return bench;
-    }
+    private (Bench Bench, DataFault? Fault) ReadBench() =>
+        _reader.ReadBench(_log.Read(Folder.Bench, Math.Max(1, _log.Row(Folder.Bench)?.Done ?? 1)));
 
     /// <summary>When opened to read only: takes in what the run that owns the folder has written since.</summary>
     public void Refresh()
     {
         if (!ReadsOnly || !_log.Refresh()) return;
         _board = null;
-        Bench = ReadBench();
+        (Bench, BenchFault) = ReadBench();
         foreach (OpenJob job in _open.Values)
             if (_reader.Read(job.Id, _log.Read(job.Id)) is JobReading.Ready fresh) (job.Job, job.Plan) = (fresh.Job.Job, fresh.Job.Plan);
     }

@@ -36,18 +36,36 @@ public sealed class JobReader(DataFolder folder)
         return PlanOf(job, out string fault) is { } plan ? new JobReading.Ready(new OpenJob(id, job, plan, whyReadOnly)) : new JobReading.Unreadable(fault);
     }
 
+    /// <summary>The bench from its lines as far as they can be read, and why that is not to their end; null if it is.</summary>
+    public (Bench Bench, DataFault? Fault) ReadBench(SubjectReading reading)
+    {
+        Bench bench = new() { Id = folder.Bench };
+        foreach (LogLine line in reading.Lines)
+        {
+            try
+            {
+                if (line.FromTheFuture) return (bench, new BenchFromTheFuture(line.Version.ToString(CultureInfo.InvariantCulture)));
+                bench = bench.After(EventLines.Bench(line));
+            }
+            catch (UnknownEventException e)
+            {
+                return (bench, new BenchFromTheFuture(e.Kind));
+            }
+            catch (Exception e) when (e is FormatException or KeyNotFoundException or InvalidOperationException)
+            {
+                return (bench, new BenchMakesNoSense(line.SubjectSequence, e.Message));
+            }
+        }
+        return (bench, reading.Damage);
+    }
+
     /// <summary>The index's row for a subject, from its lines alone; null if nothing can be said.</summary>
     public SubjectRow? RowOf(string subject, IReadOnlyList<LogLine> lines)
     {
         if (subject == folder.Bench)
         {
-            Bench bench = new() { Id = subject };
-            foreach (LogLine line in lines)
-            {
-                if (line.FromTheFuture) return null;
-                bench = bench.After(EventLines.Bench(line));
-            }
-            return bench.LastAt is { } at ? JobRows.OfBench(subject, bench.CarriedAt, at) : null;
+            (Bench bench, DataFault? fault) = ReadBench(new SubjectReading(lines, null));
+            return fault is null && bench.LastAt is { } at ? JobRows.OfBench(subject, bench.CarriedAt, at) : null;
         }
         (Job? job, _) = FoldKnown(subject, lines);
         return job is null ? null : JobRows.Of(job, PlanOf(job, out _) ?? new Plan([]), null);

@@ -23,7 +23,7 @@ internal static class BenchVerb
         if (!readOnly && session.Bench.Repairer.Length == 0 && session.Workshop.People is [var only])
             session.Act(new BenchAction.SignIn(only.Initials), only.Initials);
         Shell shell = new(session, TimeProvider.System);
-        foreach (LogNote note in session.Notes) shell.Say(NoteWords.Sentence(note, path), refusal: true);
+        foreach (LogNote note in session.Notes) shell.Notice(NoteWords.Sentence(note, path));
         using Speaker speaker = new(session.Workshop.Voice, shell.Ring);
         using PedalSocket? pedal = OpenPedal(session, shell);
         Connect(shell, speaker, pedal);
@@ -34,7 +34,7 @@ internal static class BenchVerb
     {
         if (session.ReadsOnly) return null;
         PedalSocket? pedal = PedalSocket.Open(session.Folder, out string whyNot);
-        if (pedal is null) shell.Say(whyNot, refusal: true);
+        if (pedal is null) shell.Notice(whyNot);
         return pedal;
     }
 

@@ -34,8 +34,14 @@ internal static class House
                 {
                     case OpenRefused refused: return Refuse(refused.Fault, path, out exit);
                     case Opened opened:
-                        exit = ExitCodes.Done;
                         BenchSession session = new(ready.Folder, opened.Log, reader, workshop, LibraryOf(path), clock);
+                        if (mode == OpenMode.Own && session.BenchFault is { } fault)
+                        {
+                            // What would be written on such a bench would rest on half of what is known.
+                            session.Dispose();
+                            return Refuse(fault, path, out exit);
+                        }
+                        exit = ExitCodes.Done;
                         session.CarryForwardIfDue();
                         return session;
                 }
@@ -64,7 +70,7 @@ internal static class House
     private static BenchSession? Refuse(DataFault fault, string path, out int exit)
     {
         Console.Error.WriteLine($"servicerunner: {FaultWords.Sentence(fault, path)}");
-        exit = fault switch { InUse => ExitCodes.InUse, Damaged => ExitCodes.Damaged, _ => ExitCodes.Folder };
+        exit = fault switch { InUse => ExitCodes.InUse, Damaged or BenchMakesNoSense => ExitCodes.Damaged, _ => ExitCodes.Folder };
         return null;
     }
 
