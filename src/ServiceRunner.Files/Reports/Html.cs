@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text;
+using ServiceRunner.Files.Sentences;
 
 namespace ServiceRunner.Files.Reports;
 
@@ -41,17 +42,11 @@ internal readonly struct Html
                 case '>': escaped.Append("&gt;"); break;
                 case '"': escaped.Append("&quot;"); break;
                 case '\'': escaped.Append("&#39;"); break;
-                default: escaped.Append(Moves(rune) ? "·" : rune.ToString()); break;
+                default: escaped.Append(PlainText.Moves(rune) ? "·" : rune.ToString()); break;
             }
         }
         return escaped.ToString();
     }
-
-    // Controls, what turns the direction of writing or hides text, and what no page may hold.
-    private static bool Moves(Rune rune) =>
-        Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator
-        || rune.Value is 0x061C or 0x200B or 0x200E or 0x200F or (>= 0x202A and <= 0x202E) or (>= 0x2060 and <= 0x206F) or 0xFEFF or (>= 0xFFF9 and <= 0xFFFB) or (>= 0xE0000 and <= 0xE007F)
-        || (rune.Value & 0xFFFE) == 0xFFFE || rune.Value is >= 0xFDD0 and <= 0xFDEF;
 }
 
 /// <summary>Gathers the pieces of an <see cref="Html"/>.</summary>

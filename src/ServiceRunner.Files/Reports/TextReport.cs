@@ -25,7 +25,7 @@ public sealed record TextReport(JobStory Story)
         Line(text, $"Stands:     {JobWords.Of(job.Phase)} since {Day(job.Phase.Since.Wall)}");
         foreach (JobEvent.ProcedureJoined p in job.Procedures) Line(text, $"By:         {p.Title}, revision {p.Revision}");
         if (job.Phase is Phase.Held held) Line(text, $"Waits:      {held.Detail}; it lies {held.Condition}");
-        Section(text, "Findings", Story.Findings.Select(f => $"{Clean(f.Place)}: {f.What} ({JobWords.Of(f.Weight)}; {f.By}, {Day(f.At)})"));
+        Section(text, "Findings", Story.Findings.Select(f => $"{PlainText.Of(f.Place)}: {f.What} ({JobWords.Of(f.Weight)}; {f.By}, {Day(f.At)})"));
         Section(text, "Deviations", Story.Deviations.Select(Deviation));
         foreach (StageStory stage in Story.Stages) Stage(text, stage);
         Section(text, "Baths and waits", Story.Soaks.Select(Soak));
@@ -85,14 +85,14 @@ public sealed record TextReport(JobStory Story)
     private static void Heading(StringBuilder text, string title)
     {
         Line(text, "");
-        Line(text, Clean(title));
-        Line(text, new string('-', Clean(title).Length));
+        Line(text, PlainText.Of(title));
+        Line(text, new string('-', PlainText.Of(title).Length));
     }
 
     private static void Wrapped(StringBuilder text, string line, string indent)
     {
         string current = indent;
-        foreach (string word in Clean(line).Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (string word in PlainText.Of(line).Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
             if (current.Length + word.Length + 1 > Width && current.Trim().Length > 0)
             {
@@ -104,10 +104,7 @@ public sealed record TextReport(JobStory Story)
         text.Append(current).Append('\n');
     }
 
-    private static void Line(StringBuilder text, string line) => text.Append(Clean(line)).Append('\n');
-
-    // What people typed must not move the cursor of whoever reads the report.
-    private static string Clean(string text) => string.Concat(text.Select(c => char.IsControl(c) ? '·' : c));
+    private static void Line(StringBuilder text, string line) => text.Append(PlainText.Of(line)).Append('\n');
 
     private static string Day(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 }

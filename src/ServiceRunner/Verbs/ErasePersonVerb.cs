@@ -20,8 +20,8 @@ internal static class ErasePersonVerb
             foreach (LogNote note in log.Notes) Console.Error.WriteLine($"servicerunner: {NoteWords.Sentence(note, path)}");
             Owners owners = new(folder);
             List<(string Id, string Name)> found = Matching(owners, person);
-            if (found.Count == 0) return Say(ExitCodes.NotThere, $"there is nobody named '{Clean(person)}' in {path}, nor with that id.");
-            foreach ((string id, string name) in found) Console.Out.WriteLine(string.Join('\t', id, Clean(name), JobsOf(log, id)));
+            if (found.Count == 0) return Say(ExitCodes.NotThere, $"there is nobody named '{PlainText.Of(person)}' in {path}, nor with that id.");
+            foreach ((string id, string name) in found) Console.Out.WriteLine(string.Join('\t', id, PlainText.Of(name), JobsOf(log, id)));
             if (!yes)
             {
                 Console.Out.WriteLine(found.Count == 1 ? "Nothing was erased; --yes erases this one." : "Nothing was erased; name one by the id, with --yes.");
@@ -43,7 +43,7 @@ internal static class ErasePersonVerb
 
     private static string JobsOf(JobLog log, string id)
     {
-        string[] numbers = [.. log.Rows(SubjectRow.Job, openOnly: false).Where(r => r.Owner == id).Select(r => Clean(r.Number))];
+        string[] numbers = [.. log.Rows(SubjectRow.Job, openOnly: false).Where(r => r.Owner == id).Select(r => PlainText.Of(r.Number))];
         return numbers.Length == 0 ? "no job" : string.Join(", ", numbers);
     }
 
@@ -66,6 +66,4 @@ internal static class ErasePersonVerb
         Console.Error.WriteLine($"servicerunner: {sentence}");
         return exit;
     }
-
-    private static string Clean(string text) => string.Concat(text.Select(c => char.IsControl(c) ? '·' : c));
 }

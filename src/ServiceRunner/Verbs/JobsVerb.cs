@@ -2,6 +2,7 @@ using System.Globalization;
 using ServiceRunner.Files.Index;
 using ServiceRunner.Files.Journal;
 using ServiceRunner.Files.Machine;
+using ServiceRunner.Files.Sentences;
 using ServiceRunner.Session;
 
 namespace ServiceRunner.Verbs;
@@ -17,7 +18,7 @@ internal static class JobsVerb
         foreach (SubjectRow row in (all ? session.AllJobs() : session.Board()).OrderBy(r => r.Number, StringComparer.Ordinal))
             rows.Add([row.Number, row.State, row.Since.ToLocalTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture), $"{row.Done}/{row.Total}",
                 row.Title, row.Owner.Length == 0 ? "" : session.Owners.Find(row.Owner)?.Name ?? "(erased)"]);
-        rows = [.. rows.Select(r => r.Select(Clean).ToArray())];
+        rows = [.. rows.Select(r => r.Select(PlainText.Of).ToArray())];
         if (Console.IsOutputRedirected)
         {
             foreach (string[] row in rows) Console.Out.WriteLine(string.Join('\t', row));
@@ -28,6 +29,4 @@ internal static class JobsVerb
             Console.Out.WriteLine(string.Join("  ", row.Select((text, c) => text + new string(' ', wide[c] - Screens.Sheet.Columns(text)))).TrimEnd());
         return ExitCodes.Done;
     }
-
-    private static string Clean(string text) => string.Concat(text.Select(c => char.IsControl(c) ? '·' : c));
 }

@@ -10,7 +10,7 @@ namespace ServiceRunner.Verbs;
 internal static class RestoreVerb
 {
     // A file that is not ours may hold any number of anything.
-    private const int MostNamed = 5;
+    private const int MostNamed = 5, LongestName = 100;
 
     public static int Run(string path, string file)
     {
@@ -20,7 +20,7 @@ internal static class RestoreVerb
                 Console.Error.WriteLine($"servicerunner: {FaultWords.Sentence(refused.Fault, refused.Fault is FormatFromTheFuture ? file : path)}");
                 return refused.Fault switch { BackupMissing => ExitCodes.NotThere, BackupDamaged => ExitCodes.Damaged, _ => ExitCodes.Folder };
             case Restored done:
-                foreach (string name in done.Ignored.Take(MostNamed)) Console.Error.WriteLine($"servicerunner: '{Clean(name)}' is no part of a data folder and was not restored.");
+                foreach (string name in done.Ignored.Take(MostNamed)) Console.Error.WriteLine($"servicerunner: '{PlainText.Of(name.Length > LongestName ? name[..LongestName] : name)}' is no part of a data folder and was not restored.");
                 if (done.Ignored.Count > MostNamed) Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"servicerunner: nor were {done.Ignored.Count - MostNamed} others."));
                 Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"restored {done.Lines} lines of {done.Logs} logs to {path}."));
                 return MakeIndex(done.Folder);
@@ -44,6 +44,4 @@ internal static class RestoreVerb
                 throw new InvalidOperationException("an outcome of no kind");
         }
     }
-
-    private static string Clean(string name) => string.Concat(name.Take(100).Select(c => char.IsControl(c) ? '·' : c));
 }
