@@ -26,4 +26,10 @@ internal static class ExitCodes
 
     /// <summary>No bench is open that a pedal could reach.</summary>
     public const int NoBench = 7;
+
+    /// <summary>There is no terminal to show a screen on.</summary>
+    public const int NoTerminal = 69;
+
+    /// <summary>A fault that nobody foresaw.</summary>
+    public const int Unforeseen = 70;
 }

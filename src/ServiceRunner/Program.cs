@@ -1,6 +1,8 @@
 using System.CommandLine;
+using System.CommandLine.Invocation;
 using System.Text;
 using ServiceRunner.Demo;
+using ServiceRunner.Files.Sentences;
 using ServiceRunner.Verbs;
 
 namespace ServiceRunner;
@@ -10,8 +12,30 @@ internal static class Program
     public static int Main(string[] args)
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-        return Root().Parse(args).Invoke();
+        return Guarded(() =>
+        {
+            ParseResult parsed = Root().Parse(args);
+            int exit = parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
+            return parsed.Action is ParseErrorAction ? ExitCodes.Usage : exit;
+        }, Console.Error);
     }
+
+    /// <summary>What nobody foresaw becomes one sentence and an exit code, whichever verb it befell.</summary>
+    internal static int Guarded(Func<int> run, TextWriter errors)
+    {
+        try
+        {
+            return run();
+        }
+        catch (Exception e)
+        {
+            errors.WriteLine(Unforeseen(e));
+            return ExitCodes.Unforeseen;
+        }
+    }
+
+    internal static string Unforeseen(Exception e) =>
+        $"servicerunner: something went wrong that was not foreseen: {PlainText.Of(e.Message).TrimEnd('.')} ({e.GetType().Name}). What was shown as done is kept.";
 
     internal static RootCommand Root()
     {

@@ -9,10 +9,10 @@ namespace ServiceRunner.Terminal;
 public static class TerminalHost
 {
     /// <summary>Exit code when there is no terminal to show anything on.</summary>
-    public const int NoTerminal = 69;
+    public const int NoTerminal = ExitCodes.NoTerminal;
 
     /// <summary>Exit code after an error that nobody foresaw.</summary>
-    public const int UnexpectedError = 70;
+    public const int UnexpectedError = ExitCodes.Unforeseen;
 
     /// <summary>Returns the exit code: 0 when the shell was done, 128 and the number of the signal that ended it.</summary>
     public static int Run(IShell shell, TerminalOptions options)
