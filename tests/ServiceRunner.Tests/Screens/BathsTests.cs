@@ -57,6 +57,20 @@ public class BathsTests
     }
 
     [Fact]
+    public void A_reason_that_was_typed_for_nothing_stays_in_its_question()
+    {
+        using PaperBench bench = Washing();
+        var job = bench.Run.Job;
+        bench.Keys("F4", "e");
+        if (bench.Shell.Open is null) bench.Keys("1");
+        // Meanwhile the job is broken off, and with it all that could be ended.
+        Assert.True(bench.Session.Act(job, new JobAction.Abort("dropped")).IsDone);
+        bench.Type("the stain was off");
+        Assert.Equal("This job is broken off: nothing more can be done in it.", bench.Shell.Message);
+        Assert.Equal("the stain was off", bench.Shell.Open?.Start);
+    }
+
+    [Fact]
     public void A_jar_that_had_its_baskets_asks_to_be_renewed()
     {
         using PaperBench bench = Washing();

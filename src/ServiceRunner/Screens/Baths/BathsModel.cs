@@ -36,8 +36,12 @@ public sealed class BathsModel(Shell shell) : ScreenModel(shell)
 
     private string NotReady() => Clocks.Count == 0 ? "No clock runs." : "No clock has reached its aim; e ends one early.";
 
-    private void End((OpenJob Job, Soak Soak) clock) => EndWith(clock, "");
+    private void End((OpenJob Job, Soak Soak) clock)
+    {
+        if (EndWith(clock, "") is { Length: > 0 } complaint) Shell.Say(complaint, refusal: true);
+    }
 
+    // Within the question for a reason, a complaint keeps the question open with what was typed.
     private string EndWith((OpenJob Job, Soak Soak) clock, string reason)
     {
         ActOutcome outcome = Shell.Session.Act(clock.Job, new JobAction.EndSoak(clock.Soak.Begun.Step, reason));
@@ -46,7 +50,8 @@ public sealed class BathsModel(Shell shell) : ScreenModel(shell)
             Shell.Ask(Prompt.Reason(wanted.Kinds, reason => EndWith(clock, reason)));
             return "";
         }
-        Shell.Tell(outcome, clock.Job.Plan, $"Ended: {JobWords.Clock(clock.Soak.Begun, Shell.Session.Workshop)} of {clock.Job.State.Number} after {Times.Clock(clock.Soak.Length(Shell.Session.Now).Length)}.");
+        if (!outcome.IsDone) return outcome.Sentence(clock.Job.Plan, Shell.Session.Folder.Path);
+        Shell.Say($"Ended: {JobWords.Clock(clock.Soak.Begun, Shell.Session.Workshop)} of {clock.Job.State.Number} after {Times.Clock(clock.Soak.Length(Shell.Session.Now).Length)}.");
         return "";
     }
 
