@@ -4,6 +4,7 @@ using ServiceRunner.Files.Data;
 using ServiceRunner.Files.Journal;
 using ServiceRunner.Files.Machine;
 using ServiceRunner.Files.Sentences;
+using ServiceRunner.Screens;
 using ServiceRunner.Session;
 
 namespace ServiceRunner.Verbs;
@@ -22,10 +23,11 @@ internal static class FirstStart
             Console.Error.WriteLine($"servicerunner: there is no data folder at {path} yet; start 'servicerunner' in a terminal once to make it, or try 'servicerunner demo'.");
             return ExitCodes.Folder;
         }
-        Console.WriteLine($"This is the first start. The workshop's data will lie in {path}");
-        if (Read("Your initials (they stand beside everything you write down): ", Initials) is not { } initials) return ExitCodes.Usage;
-        if (Read("Your name, as on a report: ", text => text.Length > 0 ? text : null) is not { } name) return ExitCodes.Usage;
-        string workshop = Read("What the workshop is called (Enter for 'My workshop'): ", text => text) is { Length: > 0 } typed ? typed : "My workshop";
+        Say("This is the first start. The workshop's data will lie in");
+        Console.WriteLine(path);
+        if (Read("Your initials (they stand beside everything you write down): ", "Initials are one to six letters or digits.", Initials) is not { } initials) return ExitCodes.Usage;
+        if (Read("Your name, as on a report: ", "A name has at least one letter.", Name) is not { } name) return ExitCodes.Usage;
+        string workshop = Read("What the workshop is called (Enter for 'My workshop'): ", "", text => text) is { Length: > 0 } typed ? typed : "My workshop";
         return Make(path, initials, name, workshop, clock);
     }
 
@@ -42,8 +44,9 @@ internal static class FirstStart
         if (session is null) return exit;
         session.Act(new BenchAction.Begin(workshop), initials);
         session.Act(new BenchAction.SignIn(initials), initials);
-        Console.WriteLine($"Made. Your workshop file is {file}: jars, lubricants, colleagues and the pedal go there, by hand.");
-        Console.WriteLine("Press Enter to open the bench.");
+        Say("Made. Jars, lubricants, colleagues and the pedal go, by hand, into your workshop file");
+        Console.WriteLine(file);
+        Say("Press Enter to open the bench.");
         Console.ReadLine();
         return ExitCodes.Done;
     }
@@ -58,14 +61,24 @@ internal static class FirstStart
     private static string? Initials(string text) =>
         text.Length is >= 1 and <= 6 && text.All(char.IsLetterOrDigit) ? text.ToUpper(CultureInfo.InvariantCulture) : null;
 
-    private static string? Read(string question, Func<string, string?> take)
+    private static string? Name(string text) => text.Any(char.IsLetter) ? text : null;
+
+    // A terminal breaks a long line wherever it ends; a path stands on a line of its own, so that it can be copied.
+    private static void Say(string sentence)
+    {
+        foreach (string line in Paragraph.Wrap(sentence, Math.Max(20, Width - 1))) Console.WriteLine(line);
+    }
+
+    private static int Width => Console.IsOutputRedirected || Console.WindowWidth <= 0 ? 80 : Console.WindowWidth;
+
+    private static string? Read(string question, string complaint, Func<string, string?> take)
     {
         while (true)
         {
             Console.Write(question);
             if (Console.ReadLine() is not { } line) return null;
             if (take(line.Trim()) is { } taken) return taken;
-            Console.WriteLine("One to six letters or digits for initials; at least one letter for a name.");
+            Say(complaint);
         }
     }
 }

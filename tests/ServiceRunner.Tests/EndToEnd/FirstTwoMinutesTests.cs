@@ -62,10 +62,12 @@ public class FirstTwoMinutesTests
         tmux.WaitFor("Your initials");
         tmux.Text("?!");
         tmux.Keys("Enter");
-        tmux.WaitFor("One to six letters");
+        tmux.WaitFor("Initials are one to six letters or digits.");
         tmux.Text("mk");
         tmux.Keys("Enter");
         tmux.WaitFor("Your name");
+        tmux.Keys("Enter");
+        tmux.WaitFor("A name has at least one letter.");
         tmux.Text("Mara O'Keel");
         tmux.Keys("Enter");
         tmux.WaitFor("What the workshop is called");
