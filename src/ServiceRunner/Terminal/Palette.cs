@@ -13,22 +13,19 @@ internal sealed class Palette
 {
     private static readonly Color Own = Color.None; // the terminal's own colour, whatever it is
 
-    public static Palette Colour { get; } = new(new()
-    {
-        [Ink.Plain] = new(Own, Own),
-        [Ink.Strong] = new(Own, Own, TextStyle.Bold),
-        [Ink.Faint] = new(Own, Own, TextStyle.Faint),
-        [Ink.Title] = new(Own, Own, TextStyle.Bold | TextStyle.Underline),
-        [Ink.Bar] = new(Own, Own, TextStyle.Reverse),
-        [Ink.Key] = new(Own, Own, TextStyle.Bold),
-        [Ink.Caution] = new(new Color(0, 0, 0), new Color(255, 215, 95)),
-        [Ink.Alarm] = new(new Color(255, 255, 255), new Color(160, 0, 0), TextStyle.Bold),
-        [Ink.Good] = new(new Color(0, 0, 0), new Color(95, 215, 215)),
-        [Ink.Cursor] = new(new Color(255, 255, 255), new Color(0, 0, 160)),
-        [Ink.Clock] = new(Own, Own, TextStyle.Bold),
-    });
+    public static Palette Colour { get; } = With(
+        caution: new(new Color(0, 0, 0), new Color(255, 215, 95)),
+        alarm: new(new Color(255, 255, 255), new Color(160, 0, 0), TextStyle.Bold),
+        good: new(new Color(0, 0, 0), new Color(95, 215, 215)),
+        cursor: new(new Color(255, 255, 255), new Color(0, 0, 160)));
 
-    public static Palette Monochrome { get; } = new(new()
+    public static Palette Monochrome { get; } = With(
+        caution: new(Own, Own, TextStyle.Reverse | TextStyle.Underline),
+        alarm: new(Own, Own, TextStyle.Reverse | TextStyle.Bold),
+        good: new(Own, Own, TextStyle.Underline),
+        cursor: new(Own, Own, TextStyle.Reverse));
+
+    private static Palette With(Attribute caution, Attribute alarm, Attribute good, Attribute cursor) => new(new()
     {
         [Ink.Plain] = new(Own, Own),
         [Ink.Strong] = new(Own, Own, TextStyle.Bold),
@@ -36,10 +33,10 @@ internal sealed class Palette
         [Ink.Title] = new(Own, Own, TextStyle.Bold | TextStyle.Underline),
         [Ink.Bar] = new(Own, Own, TextStyle.Reverse),
         [Ink.Key] = new(Own, Own, TextStyle.Bold),
-        [Ink.Caution] = new(Own, Own, TextStyle.Reverse | TextStyle.Underline),
-        [Ink.Alarm] = new(Own, Own, TextStyle.Reverse | TextStyle.Bold),
-        [Ink.Good] = new(Own, Own, TextStyle.Underline),
-        [Ink.Cursor] = new(Own, Own, TextStyle.Reverse),
+        [Ink.Caution] = caution,
+        [Ink.Alarm] = alarm,
+        [Ink.Good] = good,
+        [Ink.Cursor] = cursor,
         [Ink.Clock] = new(Own, Own, TextStyle.Bold),
     });
 

@@ -10,16 +10,16 @@ internal sealed class Player(IReadOnlyList<OutsideProgram> programs, SoundFiles 
     // How much longer than the tone a player may take: a sound server may have to wake up.
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
 
-    private int _first;
+    private readonly OutsidePrograms _programs = new(programs);
 
     /// <summary>Those that are not given up.</summary>
-    public IReadOnlyList<OutsideProgram> Programs => [.. programs.Where(p => !p.GivenUp)];
+    public IReadOnlyList<OutsideProgram> Programs => _programs.Left;
 
     /// <summary>What plays, or empty.</summary>
-    public string Name => Fails || Programs.Count == 0 ? "" : programs[_first].Name;
+    public string Name => _programs.Name;
 
     /// <summary>True while the last tone could not be played.</summary>
-    public bool Fails { get; private set; }
+    public bool Fails => _programs.Fails;
 
     /// <summary>Plays a tone to its end.</summary>
     public ChildEnd Play(Tone tone, Func<bool> cut)
@@ -31,22 +31,8 @@ internal sealed class Player(IReadOnlyList<OutsideProgram> programs, SoundFiles 
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            Fails = true;
-            return ChildEnd.Failed;
+            return _programs.Failed();
         }
-        for (int i = 0; i < programs.Count; i++)
-        {
-            int at = (_first + i) % programs.Count;
-            OutsideProgram program = programs[at];
-            if (program.GivenUp) continue;
-            ChildEnd end = Child.Run(program.Path, [.. program.Arguments, file], [], tone.Length / 2, tone.Length + Patience, cut);
-            program.Ended(end);
-            if (end == ChildEnd.Cut) return end;
-            if (end != ChildEnd.Done) continue;
-            (_first, Fails) = (at, false);
-            return end;
-        }
-        Fails = true;
-        return ChildEnd.Failed;
+        return _programs.Try(p => Child.Run(p.Path, [.. p.Arguments, file], [], tone.Length / 2, tone.Length + Patience, cut));
     }
 }

@@ -14,35 +14,19 @@ internal sealed class Talker(IReadOnlyList<OutsideProgram> programs, int? wordsA
     private const int UsualSpeed = 175;
     private const string EndOfOptions = "--";
 
-    private int _first;
+    private readonly OutsidePrograms _programs = new(programs);
 
     /// <summary>Those that are not given up.</summary>
-    public IReadOnlyList<OutsideProgram> Programs => [.. programs.Where(p => !p.GivenUp)];
+    public IReadOnlyList<OutsideProgram> Programs => _programs.Left;
 
     /// <summary>What speaks, or empty.</summary>
-    public string Name => Fails || Programs.Count == 0 ? "" : programs[_first].Name;
+    public string Name => _programs.Name;
 
     /// <summary>True while the last text could not be spoken.</summary>
-    public bool Fails { get; private set; }
+    public bool Fails => _programs.Fails;
 
     /// <summary>Speaks words to their end.</summary>
-    public ChildEnd Say(string words, Func<bool> cut)
-    {
-        for (int i = 0; i < programs.Count; i++)
-        {
-            int at = (_first + i) % programs.Count;
-            OutsideProgram program = programs[at];
-            if (program.GivenUp) continue;
-            ChildEnd end = Say(program, words, cut);
-            program.Ended(end);
-            if (end == ChildEnd.Cut) return end;
-            if (end != ChildEnd.Done) continue;
-            (_first, Fails) = (at, false);
-            return end;
-        }
-        Fails = true;
-        return ChildEnd.Failed;
-    }
+    public ChildEnd Say(string words, Func<bool> cut) => _programs.Try(p => Say(p, words, cut));
 
     private ChildEnd Say(OutsideProgram program, string words, Func<bool> cut)
     {

@@ -14,6 +14,16 @@ public class BadFolderTests
         return data;
     }
 
+    // One bit, in a line near the end.
+    private static (string Journal, byte[] Bytes) Damage(string data)
+    {
+        string journal = Directory.GetFiles(data, "journal-*.log").Order().Last();
+        byte[] bytes = File.ReadAllBytes(journal);
+        bytes[^300] ^= 1;
+        File.WriteAllBytes(journal, bytes);
+        return (journal, bytes);
+    }
+
     private static Dictionary<string, byte[]> Content(string data) =>
         Directory.GetFiles(data, "journal-*.log").ToDictionary(f => f, File.ReadAllBytes);
 
@@ -50,10 +60,7 @@ public class BadFolderTests
     {
         using TemporaryFolder folder = new();
         string data = Demo(folder);
-        string journal = Directory.GetFiles(data, "journal-*.log").Order().Last();
-        byte[] bytes = File.ReadAllBytes(journal);
-        bytes[bytes.Length - 300] ^= 1;
-        File.WriteAllBytes(journal, bytes);
+        (string journal, byte[] bytes) = Damage(data);
         (int audit, string found, _) = BuiltProgram.Run(folder.Path, "audit", "--data", data);
         Assert.Equal(1, audit);
         Assert.Contains(Path.GetFileName(journal), found, StringComparison.Ordinal);
@@ -71,10 +78,7 @@ public class BadFolderTests
     {
         using TemporaryFolder folder = new();
         string data = Demo(folder);
-        string journal = Directory.GetFiles(data, "journal-*.log").Order().Last();
-        byte[] bytes = File.ReadAllBytes(journal);
-        bytes[bytes.Length - 300] ^= 1;
-        File.WriteAllBytes(journal, bytes);
+        (string journal, byte[] bytes) = Damage(data);
         using Tmux tmux = new(100);
         tmux.Run($"{BuiltProgram.Path} --data {data}");
         Assert.Equal(6, tmux.ExitCode());
