@@ -3,6 +3,7 @@ using ServiceRunner.Core.Quantities;
 using ServiceRunner.Files.Checks;
 using ServiceRunner.Files.Checks.Reading;
 using ServiceRunner.Files.Checks.References;
+using ServiceRunner.Files.Sentences;
 
 namespace ServiceRunner.Files.Procedures;
 
@@ -21,7 +22,7 @@ internal sealed class Assembly(ProcedureLibrary library, List<LoadedFile> used)
         // Read alone, a group that somebody else should give stands for one part of its own name.
         List<Placed<string>> wanted = [.. file.WantsGroups.DistinctBy(g => g.Value)];
         Dictionary<string, IReadOnlyList<string>> given = wanted.ToDictionary(g => g.Value, g => (IReadOnlyList<string>)[g.Value]);
-        IEnumerable<Part> standIns = wanted.Select(g => new Part { Id = g, Name = g.Value.Replace('-', ' '), Stays = true });
+        IEnumerable<Part> standIns = wanted.Select(g => new Part { Id = g, Name = AskWords.Spoken(g.Value, false), Stays = true });
         Read read = Take(file, given, found);
         if (_allowance.Spent) found.Add(TooMuch.Grown(file.File, file.Id.At, Allowance.Most));
         return new Procedure

@@ -1,8 +1,8 @@
-using System.Globalization;
 using ServiceRunner.Core.Procedures;
 using ServiceRunner.Core.Quantities;
 using ServiceRunner.Files.Checks;
 using ServiceRunner.Files.Yaml;
+using ServiceRunner.Files.Sentences;
 
 namespace ServiceRunner.Files.Procedures;
 
@@ -52,7 +52,7 @@ internal static class StageReader
             string near = Words.Nearest(id.Value, Vocabulary.Stages) is { } known ? $" Did you mean '{known}'?" : "";
             values.Missing(id.At, "title", "a stage of your own", $"The stages known by name are {Words.And(Vocabulary.Stages)}.{near}");
         }
-        return char.ToUpper(id.Value[0], CultureInfo.InvariantCulture) + id.Value[1..].Replace('-', ' ');
+        return AskWords.Spoken(id.Value);
     }
 
     private static void Items(ValueReader values, YEntry entry, List<FileItem> items)

@@ -24,7 +24,7 @@ public sealed class JobStory
         (Job, _plan, _workshop, Owner, Head) = (job, plan, workshop, owner, head);
         Kept = [.. job.Log.Where(e => !job.TakenBack.Contains(e.Number)).SelectMany(e => e.Events)];
         Findings = [.. job.Findings.Select(f => new FindingLine(AskWords.Spoken(f.Event.Spot), f.Event.What, f.Event.Weight, f.Event.Sure, f.By, f.At.Wall))];
-        Deviations = [.. job.Deviations.Select(d => new DeviationLine(JobWords.DeviationKind(d.Event.Kind), Do(d.Event.Step), d.Event.Detail, d.Event.Reason, d.By, d.At.Wall))];
+        Deviations = [.. job.Deviations.Select(d => new DeviationLine(JobWords.DeviationKind(d.Event.Kind), Do(d.Event.Step), JobWords.DeviationDetail(d.Event), d.Event.Reason, d.By, d.At.Wall))];
         Stages = StageStories.Of(job, plan, Kept);
         Soaks = [.. job.Soaks.Values.OrderBy(s => s.BegunAt.Wall).Select(Soak)];
         Points = PointLines.Of(job, plan, workshop);

@@ -1,6 +1,7 @@
 using ServiceRunner.Core.Jobs;
 using ServiceRunner.Core.Procedures;
 using ServiceRunner.Core.Quantities;
+using ServiceRunner.Files.Sentences;
 
 namespace ServiceRunner.Files.Reports;
 
@@ -20,30 +21,6 @@ public sealed record StageStory(string Title, IReadOnlyList<StepLine> Steps);
 /// <param name="Answers">What was answered, in the order of the log.</param>
 /// <param name="Earlier">Earlier doings of the same step.</param>
 public sealed record StepLine(string Do, int Occurrence, StepEnd? End, IReadOnlyList<AnswerLine> Answers, IReadOnlyList<StepLine> Earlier);
-
-/// <summary>An answer to a question of a step.</summary>
-/// <param name="Asked">What was asked, or looked at, or measured.</param>
-/// <param name="Answer">The answer, with its unit.</param>
-/// <param name="Limits">Limits in brackets after a space, or nothing.</param>
-/// <param name="Kind">What was asked for.</param>
-public sealed record AnswerLine(string Asked, string Answer, string Limits, AnswerKind Kind)
-{
-    /// <summary>True if it is a figure outside its limits.</summary>
-    public bool Outside { get; init; }
-}
-
-/// <summary>What a question asked for.</summary>
-public enum AnswerKind
-{
-    /// <summary>Something to confirm: the question is a sentence.</summary>
-    Confirmed,
-
-    /// <summary>A look, a figure, a feeling, a word.</summary>
-    Stated,
-
-    /// <summary>It was left without an answer.</summary>
-    Left,
-}
 
 /// <summary>A clock: its name, what was planned, how long it ran (null: still counting) and whether that is certain.</summary>
 public sealed record SoakLine(string Name, Window Planned, TimeSpan? Ran, bool Certain, IReadOnlyList<string> Parts, string By, DateTimeOffset At)

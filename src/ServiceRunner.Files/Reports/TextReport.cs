@@ -57,22 +57,15 @@ public sealed record TextReport(JobStory Story)
                 var e => $"{e.By}, {Day(e.At.Wall)}",
             };
             Line(text, $"  {step.Do}  [{end}]{(step.Occurrence > 1 ? $" (time {step.Occurrence})" : "")}");
-            foreach (AnswerLine answer in step.Answers) Wrapped(text, Answer(answer), "      ");
+            foreach (AnswerLine answer in step.Answers) Wrapped(text, answer.Sentence, "      ");
         }
     }
-
-    private static string Answer(AnswerLine a) => a.Kind switch
-    {
-        AnswerKind.Confirmed => $"{a.Asked} {a.Answer}",
-        AnswerKind.Left => $"Left open: {a.Asked}",
-        _ => $"{a.Asked}: {a.Answer}{a.Limits}",
-    };
 
     private static string Soak(SoakLine s) =>
         $"{s.Name}: {(s.Ran is { } ran ? $"{Times.Clock(ran)}{(s.Certain ? "" : " by the wall clock, across a restart")}" : "still counting")} ({Times.Window(s.Planned)}), {s.By}, {Day(s.At)}{(s.Parts.Count > 0 ? $"; {string.Join(", ", s.Parts)}" : "")}";
 
     private static string Rate(JobEvent.RateTaken r) =>
-        $"{(r.AfterHours is { } h ? string.Create(CultureInfo.InvariantCulture, $"{h} h, ") : "")}{AskWords.Spoken(r.Position, false)}: {r.Rate} s/d{(r.Amplitude is { } a ? $", {a}°" : "")}{(r.BeatError is { } b ? $", {b} ms" : "")}";
+        $"{(r.AfterHours is { } h ? string.Create(CultureInfo.InvariantCulture, $"{h} h, ") : "")}{AskWords.Spoken(r.Position, false)}: {JobWords.Rate(r)}";
 
     private static void Section(StringBuilder text, string title, IEnumerable<string> lines)
     {

@@ -69,7 +69,7 @@ internal static class WorkTables
     private static Html Against(SoakLine s) => s.Standing switch
     {
         Standing.Under => Html.Of($""" <span class="mark">under its least</span>"""),
-        Standing.Over => Html.Of($""" <span class="mark">over its most</span>"""),
+        Standing.Over => Html.Of($""" <span class="mark">past its longest</span>"""),
         _ => default,
     };
 

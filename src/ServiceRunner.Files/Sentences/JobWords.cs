@@ -1,3 +1,4 @@
+using System.Globalization;
 using ServiceRunner.Core.Jobs;
 using ServiceRunner.Core.Procedures;
 using ServiceRunner.Core.Quantities;
@@ -119,7 +120,7 @@ public static class JobWords
         Standing.Under => $"under its least, {Times.Clock(window.Least - length)} more",
         Standing.Within => $"may come out; aim in {Times.Clock(window.Aim - length)}",
         Standing.AtAim => window.Most is { } most ? $"ready; most in {Times.Clock(most - length)}" : "ready",
-        Standing.Over => $"over its most by {Times.Clock(length - window.Most!.Value)}",
+        Standing.Over => $"{Times.Clock(length - window.Most!.Value)} past its longest",
         _ => throw new InvalidOperationException("no words for a standing"),
     };
 
@@ -145,6 +146,17 @@ public static class JobWords
         Deviation.ByOtherMeans => "done in another way",
         _ => kind,
     };
+
+    /// <summary>What a deviation was in detail. Two lengths are stored in seconds, to be exact, and read as on the clocks.</summary>
+    public static string DeviationDetail(JobEvent.DeviationNoted deviation) =>
+        deviation.Kind is Deviation.SoakShort or Deviation.SoakLong && deviation.Detail.Split(' ') is [var was, "s", "against", var limit, "s"]
+        && int.TryParse(was, NumberStyles.None, CultureInfo.InvariantCulture, out int ran) && int.TryParse(limit, NumberStyles.None, CultureInfo.InvariantCulture, out int bound)
+            ? $"{Times.Clock(TimeSpan.FromSeconds(ran))} against {Times.Clock(TimeSpan.FromSeconds(bound))}"
+            : deviation.Detail;
+
+    /// <summary>A rate with what was taken with it.</summary>
+    public static string Rate(JobEvent.RateTaken rate) =>
+        $"{rate.Rate} s/d{(rate.Amplitude is { } a ? $", {a}°" : "")}{(rate.BeatError is { } b ? $", {b} ms" : "")}";
 
     /// <summary>A weight.</summary>
     public static string Of(Weight weight) => weight switch { Weight.Note => "note", Weight.Service => "service", _ => "stops the work" };

@@ -31,6 +31,15 @@ public static class OfferWords
         _ => "",
     };
 
+    /// <summary>The act when a clock came due: to take out what is in it, not to put it in.</summary>
+    public static string TakeOut(Offer.End offer, Workshop workshop) => offer.Soak.Begun.Kind == SoakKind.Wait
+        ? $"The time is up: {offer.Step.Step.Do}"
+        : $"Take it out: {Ready(offer, workshop)}";
+
+    /// <summary>That a clock came due, or ran longer than it may.</summary>
+    public static string Ready(Offer.End offer, Workshop workshop) =>
+        $"{JobWords.Clock(offer.Soak.Begun, workshop)} is {(offer.Standing == Standing.Over ? "past its longest" : "ready")}";
+
     /// <summary>Why going on does nothing now, as a sentence.</summary>
     public static string WhyNothing(Offer offer, Workshop workshop, Plan plan, Moment now) => offer switch
     {

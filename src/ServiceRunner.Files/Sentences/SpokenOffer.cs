@@ -26,7 +26,7 @@ public static class SpokenOffer
         Offer.Answer x => $"{Act(x.Step.Step)} {Question(x.Ask)}",
         Offer.Begin { JarIsTaken: true } x => $"{Act(x.Step.Step)} {JobWords.Jar(workshop, x.Jar)} has a basket in it.",
         Offer.Begin x => $"{Act(x.Step.Step)} {(x.Jar.Length > 0 ? $"{JobWords.Jar(workshop, x.Jar)}, " : "")}{Times.Length(x.Facet.Window.Aim)}. Go on to start the clock.",
-        Offer.End x => $"{JobWords.Clock(x.Soak.Begun, workshop)} is {(x.Standing == Standing.Over ? "over its most" : "ready")}. Go on when it is out.",
+        Offer.End x => $"{OfferWords.Ready(x, workshop)}. Go on when it is out.",
         Offer.Wait x => $"Wait for {JobWords.Clock(x.Soak.Begun, workshop)}: {Times.Clock(x.Soak.Window.Aim - x.Soak.Length(now).Length)} more.",
         Offer.Do x => Act(x.Step.Step),
         Offer.Stuck x => $"{x.Step.Step.Do} cannot be done yet.",

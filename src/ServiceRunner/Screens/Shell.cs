@@ -91,7 +91,7 @@ public sealed class Shell : IShell
     /// <summary>Shows another screen; going back returns to this one.</summary>
     public void Go(ScreenModel screen)
     {
-        if (screen.GetType() == Screen.GetType() && screen == Screen) return;
+        if (screen == Screen) return;
         if (screen == Board) _behind.Clear();
         else if (Screen is not Pick.PickModel) _behind.Push(Screen);
         Screen = screen;
@@ -162,7 +162,7 @@ public sealed class Shell : IShell
         ScreenAction.Always("F8", Quiet ? "sound again" : "quiet", "Turns sound and speech off and on; alarms stay on the screen.", () => BeQuiet(!Quiet), 93),
         ScreenAction.Always("F1", "help", "Shows the keys of this screen.", () => Go(new HelpModel(this, Screen)), 90),
         ScreenAction.Always("F2", "bench", "Shows the bench with its jobs.", () => Go(Board), 91),
-        new(["F4"], "baths", "Shows every clock that runs, in big figures.", () => "", () => Go(new BathsModel(this)), 92),
+        ScreenAction.Always("F4", "baths", "Shows every clock that runs, in big figures.", () => Go(new BathsModel(this)), 92),
     ];
 
     public void Accept(string text)

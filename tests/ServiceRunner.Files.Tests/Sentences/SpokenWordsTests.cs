@@ -75,7 +75,7 @@ public class SpokenWordsTests
     [InlineData("0:00", "0 seconds")]
     [InlineData("1:04:07", "1 hour 4 minutes 7 seconds")]
     [InlineData("3 d 4:07 h", "3 days 4 hours 7 minutes")]
-    [InlineData("over its most by 0:09", "over its most by 9 seconds")]
+    [InlineData("0:09 past its longest", "9 seconds past its longest")]
     [InlineData("since yesterday 9:30", "since yesterday 9:30")]
     [InlineData("Tue 17 Nov 14:05", "Tue 17 Nov 14:05")]
     [InlineData("2026-10-05 14:05", "2026-10-05 14:05")]

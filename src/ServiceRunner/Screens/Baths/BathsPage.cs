@@ -87,6 +87,11 @@ internal static class BathsPage
         return $"{filled}, {baskets}{(shell.Session.Bench.IsSpent(jar, shell.Session.Now.Wall) ? "; due to be renewed" : "")}";
     }
 
+    /// <summary>That the jar that is wanted next asks to be renewed; empty if it does not.</summary>
+    public static string Renewal(Offer offer, Shell shell) =>
+        offer is Offer.Begin { Jar.Length: > 0 } begin && shell.Session.Workshop.Jars.FirstOrDefault(j => j.Id.Value == begin.Jar) is { } jar && shell.Session.Bench.IsSpent(jar, shell.Session.Now.Wall)
+            ? $"{jar.Name} asks to be renewed: {JarLife(shell, jar)}." : "";
+
     private static Ink InkOf(Standing standing) => standing switch { Standing.Over => Ink.Alarm, Standing.AtAim => Ink.Good, _ => Ink.Clock };
 
     // The machine was started again meanwhile: the length rests on its wall clock alone.

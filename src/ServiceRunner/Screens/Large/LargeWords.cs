@@ -24,11 +24,11 @@ internal sealed record LargeWords(IReadOnlyList<string> Cautions, IReadOnlyList<
         if (model.LooksBack) return new([], [], $"Looking back: {planned.Step.Do}", "", [], $"{On}return");
         if (model.Offer is Offer.Fact fact) return new([], [], fact.Question.Ask, "", Numbered(fact.Question.Answers, ""), "");
         IReadOnlyList<string> cautions = [.. planned.Step.Cautions.Select(c => c.Value)];
-        IReadOnlyList<string> against = [.. Renewal(model, shell), .. model.Against.Select(b => $"Not yet: {RejectionWords.Sentence(b, model.Job.Plan)}")];
+        IReadOnlyList<string> against = [.. BathsPage.Renewal(model.Offer, shell) is { Length: > 0 } renewal ? [renewal] : (string[])[], .. model.Against.Select(b => $"Not yet: {RejectionWords.Sentence(b, model.Job.Plan)}")];
         string going = OnKey(model, shell);
         return model.Offer switch
         {
-            Offer.End x => new(cautions, against, TakeOut(x, shell), "", [], going),
+            Offer.End x => new(cautions, against, OfferWords.TakeOut(x, shell.Session.Workshop), "", [], going),
             Offer.Answer { Ask.Choices.Count: > 0 } x => new(cautions, against, planned.Step.Do, AskWords.Question(x.Ask), Numbered(x.Ask.Choices, Hoped(x)), ""),
             Offer.Answer x => new(cautions, against, planned.Step.Do, AskWords.Question(x.Ask), [], going),
             // What speaks against it is said before the act already.
@@ -53,17 +53,6 @@ internal sealed record LargeWords(IReadOnlyList<string> Cautions, IReadOnlyList<
             _ => (named, ""),
         };
         return new([], [], char.ToUpperInvariant(act[0]) + act[1..], sentence, [], OnKey(model, shell));
-    }
-
-    // A clock came due: the act is to take out what is in it, not to put it in.
-    private static string TakeOut(Offer.End end, Shell shell) => end.Soak.Begun.Kind == SoakKind.Wait
-        ? $"The time is up: {end.Step.Step.Do}"
-        : $"Take it out: {JobWords.Clock(end.Soak.Begun, shell.Session.Workshop)} is {(end.Standing == Standing.Over ? "over its most" : "ready")}";
-
-    private static IEnumerable<string> Renewal(RunModel model, Shell shell)
-    {
-        if (model.Offer is Offer.Begin { Jar.Length: > 0 } begin && shell.Session.Workshop.Jars.FirstOrDefault(j => j.Id.Value == begin.Jar) is { } jar && shell.Session.Bench.IsSpent(jar, shell.Session.Now.Wall))
-            yield return $"{jar.Name} asks to be renewed: {BathsPage.JarLife(shell, jar)}.";
     }
 
     private static string OnKey(RunModel model, Shell shell) =>

@@ -133,7 +133,7 @@ public sealed partial class RunModel : ScreenModel
         IReadOnlyList<JobEvent> events = outcome is ActOutcome.Done x ? x.Events : [];
         List<string> besides =
         [
-            .. events.OfType<JobEvent.DeviationNoted>().Select(d => $"{JobWords.DeviationKind(d.Kind)}{(d.Detail.Length > 0 ? $": {d.Detail}" : "")}"),
+            .. events.OfType<JobEvent.DeviationNoted>().Select(d => $"{JobWords.DeviationKind(d.Kind)}{(d.Detail.Length > 0 ? $": {JobWords.DeviationDetail(d)}" : "")}"),
             .. events.OfType<JobEvent.FindingNoted>().Select(f => $"a finding: {AskWords.Spoken(f.Spot, false)}, {f.What}"),
         ];
         Shell.Say(besides.Count == 0 ? done : $"{done} Written down: {string.Join("; ", besides)}. u takes it back.".Trim(), refusal: besides.Count > 0);
@@ -221,7 +221,7 @@ public sealed partial class RunModel : ScreenModel
     /// <inheritdoc/>
     public override void Draw(Sheet sheet, int top, int rows)
     {
-        if (Large && sheet.Width >= 60 && sheet.Height >= 18) LargePage.Draw(sheet, top, rows, this, Shell);
+        if (Large) LargePage.Draw(sheet, top, rows, this, Shell);
         else RunPage.Draw(sheet, top, rows, this, Shell);
     }
 }

@@ -71,7 +71,7 @@ internal static class RunPage
         blocks.Add(Gap(7));
         if (!model.LooksBack && model.Offer is Offer.End end)
         {
-            blocks.Add(Text(0, end.Soak.Begun.Kind == SoakKind.Wait ? $"The time is up: {step.Do}" : $"Take it out: {JobWords.Clock(end.Soak.Begun, shell.Session.Workshop)} is {(end.Standing == Standing.Over ? "over its most" : "ready")}", Ink.Title, width, ""));
+            blocks.Add(Text(0, OfferWords.TakeOut(end, shell.Session.Workshop), Ink.Title, width, ""));
             blocks.Add(Text(5, step.Do, Ink.Faint, width, "It was: "));
         }
         else
@@ -85,8 +85,7 @@ internal static class RunPage
         if (step.How.Length > 0) blocks.Add(Text(4, step.How, Ink.Plain, width, ""));
         if (step.Why.Length > 0) blocks.Add(Text(5, step.Why, Ink.Faint, width, "Why: "));
         foreach ((string name, string text) in Facts(step, job, plan, shell)) blocks.Add(Text(3, text, Ink.Plain, width, $"{name}: "));
-        if (model.Offer is Offer.Begin { Jar.Length: > 0 } begin && shell.Session.Workshop.Jars.FirstOrDefault(j => j.Id.Value == begin.Jar) is { } jar && shell.Session.Bench.IsSpent(jar, shell.Session.Now.Wall))
-            blocks.Add(Text(2, $"{jar.Name} asks to be renewed: {BathsPage.JarLife(shell, jar)}. F4, then j, says that it was.", Ink.Caution, width, ""));
+        if (BathsPage.Renewal(model.Offer, shell) is { Length: > 0 } renewal) blocks.Add(Text(2, $"{renewal} F4, then j, says that it was.", Ink.Caution, width, ""));
         if (model.LooksBack) blocks.Add(Done(planned, job, plan, shell, width));
         else blocks.AddRange(Asks(planned, model, shell, width));
         if (model.Then is { } then) blocks.AddRange([Gap(10), Text(9, then.Step.Do, Ink.Faint, width, "Then: ")]);
@@ -105,11 +104,11 @@ internal static class RunPage
         if (step.Clock is { } clock) yield return (ClockName(clock), ClockText(clock, plan, shell));
         if (step.Brush is { } brush) yield return ("Brush", $"{Parts(brush.Parts)}{(brush.With.Length > 0 ? $", with {brush.With}" : "")}");
         if (step.Peg is { } peg) yield return ("Peg", $"{string.Join(", ", peg.Places)}{(peg.With.Length > 0 ? $", with {peg.With}" : "")}");
-        if (step.Coat is { } coat) yield return ("Coat", $"{Parts(coat.Parts)}{(coat.With.Length > 0 ? $", with {coat.With.Replace('-', ' ')}" : "")}");
+        if (step.Coat is { } coat) yield return ("Coat", $"{Parts(coat.Parts)}{(coat.With.Length > 0 ? $", with {AskWords.Spoken(coat.With, false)}" : "")}");
         if (step.Power is { } power) yield return ("Power", power switch { PowerFacet.LetsDown => "off after this", PowerFacet.SetUp s => string.Create(CultureInfo.InvariantCulture, $"set up {s.Turns} turns"), _ => "on after this" });
         if (step.Demagnetise) yield return ("Demagnetise", "hold it, move it slowly out of the field before switching off");
         if (step.Photo.Length > 0) yield return ("Photo", step.Photo);
-        if (step.Uses.Count > 0) yield return ("Uses", string.Join(", ", step.Uses.Select(u => u.Value.Replace('-', ' '))));
+        if (step.Uses.Count > 0) yield return ("Uses", string.Join(", ", step.Uses.Select(u => AskWords.Spoken(u.Value, false))));
         if (step.Takes is { } takes) yield return ("Takes about", Times.Length(takes));
     }
 
@@ -120,8 +119,8 @@ internal static class RunPage
         string parts = clock.Parts.Count == 0 ? "" : $"{(clock.Parts.Count <= 6 ? string.Join(", ", clock.Parts.Select(p => plan.NameOf(p))) : Times.Count(clock.Parts.Count, "part"))}; ";
         string what = clock switch
         {
-            ClockFacet.Bath b => $"{b.Solution.Value.Replace('-', ' ')}{(b.Celsius is { } t ? string.Create(CultureInfo.InvariantCulture, $" at {t} °C") : "")}{(b.Ultrasonic ? ", ultrasonic" : "")}{(b.Agitate.Length > 0 ? $", {b.Agitate}" : "")}; ",
-            ClockFacet.Dry d => $"{d.By.Value.Replace('-', ' ')}{(d.Celsius is { } t ? string.Create(CultureInfo.InvariantCulture, $" at {t} °C") : "")}; ",
+            ClockFacet.Bath b => $"{AskWords.Spoken(b.Solution.Value, false)}{(b.Celsius is { } t ? string.Create(CultureInfo.InvariantCulture, $" at {t} °C") : "")}{(b.Ultrasonic ? ", ultrasonic" : "")}{(b.Agitate.Length > 0 ? $", {b.Agitate}" : "")}; ",
+            ClockFacet.Dry d => $"{AskWords.Spoken(d.By.Value, false)}{(d.Celsius is { } t ? string.Create(CultureInfo.InvariantCulture, $" at {t} °C") : "")}; ",
             ClockFacet.Wait w => w.For.Length > 0 ? $"{w.For}; " : "",
             _ => "",
         };
@@ -183,22 +182,17 @@ internal static class RunPage
         List<string> lines = [$"{how} by {record.End.By}, {Times.When(record.End.At.Wall, shell.Session.Now.Wall)}{remembered}."];
         foreach (LogEntry entry in job.Log.Where(e => !job.TakenBack.Contains(e.Number)))
             foreach (JobEvent e in entry.Events)
-                if (AnswerLine(e, record.Step, plan, shell) is { Length: > 0 } line) lines.Add(line);
+                if (Told(e, record.Step, plan, shell) is { Length: > 0 } line) lines.Add(line);
         return new Block(0, [.. lines.SelectMany(l => Paragraph.Wrap(l, width)).Select(l => new[] { (0, l, Ink.Good) })]);
     }
 
-    private static string AnswerLine(JobEvent e, StepRef step, Plan plan, Shell shell) => e switch
+    private static string Told(JobEvent e, StepRef step, Plan plan, Shell shell) => e switch
     {
-        JobEvent.Examined x when x.Step == step => $"{AskWords.Spoken(x.Spot)}: {x.Choice}",
-        JobEvent.Confirmed x when x.Step == step => $"{x.Ask} {x.Answer}",
-        JobEvent.Measured x when x.Step == step => $"{AskWords.Spoken(x.What)}: {x.Value} {x.Unit}",
-        JobEvent.Felt x when x.Step == step => $"{AskWords.Spoken(x.What)}: felt {x.Choice}",
-        JobEvent.Counted x when x.Step == step => $"{AskWords.Spoken(x.What)}: {x.Value} {x.Unit}",
+        _ when AnswerLine.Of(e) is { } answer => answer.Step == step ? answer.Line.Sentence : "",
         JobEvent.PointServed x when x.Step == step => $"{plan.Point(x.Point)?.Name ?? x.Point}: {JobWords.Lubricant(shell.Session.Workshop, x.Lubricant)}{(x.Batch.Length > 0 ? $", bottle {x.Batch}" : "")}",
-        JobEvent.RateTaken x when x.Step == step => $"{AskWords.Spoken(x.Position)}: {x.Rate} s/d{(x.Amplitude is { } a ? $", {a}°" : "")}{(x.BeatError is { } b ? $", {b} ms" : "")}",
+        JobEvent.RateTaken x when x.Step == step => $"{AskWords.Spoken(x.Position)}: {JobWords.Rate(x)}",
         JobEvent.SoakEnded x when x.Step == step => $"In it for {Times.Clock(x.Length)}{(x.Certain ? "" : ", by the wall clock across a restart")}",
-        JobEvent.AskLeft x when x.Step == step => $"Left open: {AskWords.Spoken(x.Ask.Split(':')[^1])}",
-        JobEvent.DeviationNoted x when x.Step == step => $"Deviation, {JobWords.DeviationKind(x.Kind)}{(x.Detail.Length > 0 ? $": {x.Detail}" : "")}{(x.Reason.Length > 0 ? $". Reason: {x.Reason}" : "")}",
+        JobEvent.DeviationNoted x when x.Step == step => $"Deviation, {JobWords.DeviationKind(x.Kind)}{(x.Detail.Length > 0 ? $": {JobWords.DeviationDetail(x)}" : "")}{(x.Reason.Length > 0 ? $". Reason: {x.Reason}" : "")}",
         _ => "",
     };
 
