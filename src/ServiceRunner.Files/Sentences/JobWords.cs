@@ -63,6 +63,9 @@ public static class JobWords
         _ => "the owner is asked",
     };
 
+    /// <summary>What was done to a part by itself.</summary>
+    public static string Of(Tending what) => what switch { Tending.Cleaned => "cleaned", Tending.Dried => "dried", _ => "looked over" };
+
     /// <summary>How an answer came.</summary>
     public static string Of(Means means) => means switch { Means.InPerson => "in person", Means.Telephone => "by telephone", Means.Writing => "in writing", _ => "in another way" };
 

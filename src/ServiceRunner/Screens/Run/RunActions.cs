@@ -15,8 +15,6 @@ public sealed partial class RunModel
 
     private PlannedStep? StepAtHand => LooksBack ? null : Shown;
 
-    private string NotRunning => State.Phase is Phase.Running ? "" : RejectionWords.Sentence(new Rejection.NotNow(State.Phase), Job.Plan);
-
     private string Unless(bool possible, string whyNot) => NotRunning.Length > 0 ? NotRunning : possible ? "" : whyNot;
 
     /// <inheritdoc/>
@@ -40,7 +38,7 @@ public sealed partial class RunModel
         new(["s"], "pass over", "Passes over the step; that is a deviation.",
             () => Unless(StepAtHand is not null, "No step is at hand."), () => Act(new JobAction.Skip(State.At(StepAtHand!.Key)), $"Passed over: {StepAtHand!.Step.Do}."), 10),
         new(["u"], "take back", "Takes the last act back; the log keeps that it was done.",
-            () => State.LastToTakeBack() is null ? "There is nothing to take back." : "", TakeBack, 4),
+            () => NothingToTakeBack, TakeBack, 4),
         new(["f"], "finding", "Notes something wrong or unusual.", () => State.Phase.IsFinal ? NotRunning : "", NoteFinding, 6),
         new(["p"], "pause", "Marks the place when you turn away.", () => NotRunning, () => Act(new JobAction.Pause(""), "The place is marked."), 7),
         new(["h"], State.Phase is Phase.Held ? "end the wait" : "let it wait", "Lets the job wait for the owner, a part or a day; or ends that.",
@@ -66,28 +64,12 @@ public sealed partial class RunModel
     /// <summary>Marks the moment.</summary>
     public void Mark() => Act(new JobAction.Mark(StepAtHand is { } step ? State.At(step.Key) : null), "The moment is marked.");
 
-    private void TakeBack()
+    /// <inheritdoc/>
+    protected override void TakeBack()
     {
-        LogEntry entry = State.LastToTakeBack()!;
         _back = null;
-        Act(new JobAction.TakeBack(entry.Number), $"Taken back: {What(entry)}.");
+        base.TakeBack();
     }
-
-    private string What(LogEntry entry) => entry.Events.Select(e => e switch
-    {
-        JobEvent.StepDone x => $"'{Do(x.Step)}' done",
-        JobEvent.StepSkipped x => $"'{Do(x.Step)}' passed over",
-        JobEvent.SoakBegun x => $"the start of '{Do(x.Step)}'",
-        JobEvent.SoakEnded x => $"the end of '{Do(x.Step)}'",
-        JobEvent.Examined x => $"{AskWords.Spoken(x.Spot, false)}: {x.Choice}",
-        JobEvent.PointServed x => $"served: {Job.Plan.Point(x.Point)?.Name ?? x.Point}",
-        JobEvent.FindingNoted x => $"finding: {x.What}",
-        JobEvent.PartMoved x => $"{Job.Plan.NameOf(x.Part)}: {JobWords.Of(x.To)}",
-        JobEvent.FactAnswered x => $"{x.Fact}: {x.Answer}",
-        _ => "",
-    }).LastOrDefault(w => w.Length > 0 && !w.Contains(" in ", StringComparison.Ordinal)) ?? "the last entry";
-
-    private string Do(StepRef step) => Job.Plan.Find(step.Key)?.Step.Do ?? step.Step;
 
     private void OneClock(string which, Action<Soak> act)
     {

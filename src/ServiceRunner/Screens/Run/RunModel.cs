@@ -12,7 +12,7 @@ namespace ServiceRunner.Screens.Run;
 /// One job, step by step. One key goes on, one looks back; while looking back, going on only returns. What going on
 /// does is the job's <see cref="Core.Jobs.Offer"/>, and nothing else decides it.
 /// </summary>
-public sealed partial class RunModel : ScreenModel
+public sealed partial class RunModel : JobScreen
 {
     private readonly KnockGuard _guard;
     // Somebody who types 22,5 at a question with choices means a figure, not two choices.
@@ -22,18 +22,10 @@ public sealed partial class RunModel : ScreenModel
     private string _lastOffer = "";
     private bool _touched = true;
 
-    public RunModel(Shell shell, OpenJob job) : base(shell)
+    public RunModel(Shell shell, OpenJob job) : base(shell, job)
     {
-        Job = job;
         _guard = new KnockGuard(TimeSpan.FromMilliseconds(shell.Session.Workshop.Pedal.DeadMilliseconds));
     }
-
-    /// <summary>The job.</summary>
-    public OpenJob Job { get; }
-
-    private Job State => Job.State;
-
-    private BenchSession Session => Shell.Session;
 
     /// <inheritdoc/>
     public override string Name => "Run";
@@ -104,52 +96,6 @@ public sealed partial class RunModel : ScreenModel
         if (Settled.Count == 0) Shell.Say("Nothing was done yet.");
         else _back = Math.Max(0, (_back ?? Settled.Count) - 1);
     }
-
-    /// <summary>Acts on the job; where the workshop wants a reason, asks for it and acts again.</summary>
-    public bool Act(JobAction action, string done)
-    {
-        ActOutcome outcome = Session.Act(Job, action);
-        if (outcome is ActOutcome.Refused { Why: Rejection.ReasonWanted wanted } && WithReason(action) is { } again)
-        {
-            Shell.Ask(Prompt.Reason(wanted.Kinds, reason => Complaint(Session.Act(Job, again(reason)), done)));
-            return false;
-        }
-        if (outcome.IsDone) Told(outcome, done);
-        else Shell.Tell(outcome, Job.Plan, done);
-        return outcome.IsDone;
-    }
-
-    // For a question's answer: done says so, and what is refused keeps the question open.
-    private string Complaint(ActOutcome outcome, string done)
-    {
-        if (!outcome.IsDone) return outcome.Sentence(Job.Plan, Session.Folder.Path);
-        Told(outcome, done);
-        return "";
-    }
-
-    // What an answer made besides is said at once: a slip must be seen while it can still be taken back.
-    private void Told(ActOutcome outcome, string done)
-    {
-        IReadOnlyList<JobEvent> events = outcome is ActOutcome.Done x ? x.Events : [];
-        List<string> besides =
-        [
-            .. events.OfType<JobEvent.DeviationNoted>().Select(d => $"{JobWords.DeviationKind(d.Kind)}{(d.Detail.Length > 0 ? $": {JobWords.DeviationDetail(d)}" : "")}"),
-            .. events.OfType<JobEvent.FindingNoted>().Select(f => $"a finding: {AskWords.Spoken(f.Spot, false)}, {f.What}"),
-        ];
-        Shell.Say(besides.Count == 0 ? done : $"{done} Written down: {string.Join("; ", besides)}. u takes it back.".Trim(), refusal: besides.Count > 0);
-    }
-
-    private static Func<string, JobAction>? WithReason(JobAction action) => action switch
-    {
-        JobAction.Answer x => reason => x with { Reason = reason },
-        JobAction.Leave x => reason => x with { Reason = reason },
-        JobAction.Do x => reason => x with { Reason = reason },
-        JobAction.Skip x => reason => x with { Reason = reason },
-        JobAction.BeginSoak x => reason => x with { Reason = reason },
-        JobAction.EndSoak x => reason => x with { Reason = reason },
-        JobAction.Complete x => reason => x with { Reason = reason },
-        _ => null,
-    };
 
     private string DoneWords(Offer offer) => offer switch
     {
