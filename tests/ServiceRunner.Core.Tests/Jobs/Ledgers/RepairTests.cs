@@ -127,4 +127,17 @@ public class RepairTests
         walk.Then(new JobAction.Do(In(next, "out")));
         walk.Refused<Rejection.CannotTakeBack>(new JobAction.TakeBack(joined));
     }
+
+    [Fact]
+    public void It_is_said_how_many_steps_wait_for_what_and_how_many_may_go_on()
+    {
+        Walk walk = BentPivot(out string finding);
+        Assert.Empty(Waits.Of(walk.Job, walk.Plan).Waiting);
+        walk.BringIn(finding, "wheel");
+        Waits waits = Waits.Of(walk.Job, walk.Plan);
+        // The step that fits the wheel, and the one that comes after it.
+        Assert.Equal(["train-in", "oil"], waits.Waiting.Select(w => w.Step.Key.Step));
+        Assert.All(waits.Waiting, w => Assert.IsType<Blocker.RepairFirst>(w.Because));
+        Assert.Equal(walk.Plan.InForce(walk.Job).Count(s => !walk.Job.IsSettled(s.Key)) - 2, waits.Free);
+    }
 }
