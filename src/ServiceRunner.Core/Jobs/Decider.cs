@@ -11,13 +11,15 @@ public static partial class Decider
     /// <summary>The events of an action, or why it is refused. The same action id a second time is accepted with no events.</summary>
     public static Decision Decide(Job? job, JobAction action, Circumstances at)
     {
-        if (job is null) return action is JobAction.Open open ? Open(open) : Refuse(new Rejection.NoSuchJob(""));
+        if (job is null) return action is JobAction.Open open ? Open(open, at) : Refuse(new Rejection.NoSuchJob(""));
         if (job.ActionIds.Contains(at.ActionId)) return new Decision.Accepted([]);
         if (job.Phase.IsFinal) return Refuse(new Rejection.NotNow(job.Phase));
         return action switch
         {
             JobAction.Open => Refuse(new Rejection.AlreadyOpen(job.Number)),
             JobAction.AnswerFact x => AnswerFact(job, x, at),
+            JobAction.NoteIntake x => NoteIntake(job, x, at),
+            JobAction.NameOwner x => NameOwner(job, x),
             JobAction.Start => When(job.Phase is Phase.Idle, job, new JobEvent.Started()),
             JobAction.Pause x => When(job.Phase is Phase.Running, job, new JobEvent.Paused(x.Why)),
             JobAction.Resume => When(job.Phase is Phase.Paused, job, new JobEvent.Resumed()),
@@ -58,9 +60,6 @@ public static partial class Decider
     private static Decision Refuse(Rejection why) => new Decision.Refused(why);
 
     private static Decision When(bool possible, Job job, JobEvent e) => possible ? Accept(e) : Refuse(new Rejection.NotNow(job.Phase));
-
-    private static Decision Open(JobAction.Open open) => Accept(
-        [new JobEvent.Opened(open.Number, open.What, open.Owner), .. open.Procedures, .. open.Facts.Select(f => new JobEvent.FactAnswered(f.Key, f.Value))]);
 
     private static Decision AnswerFact(Job job, JobAction.AnswerFact x, Circumstances at)
     {

@@ -49,6 +49,8 @@ public static class Fold
     private static Job Apply(Job job, JobEvent e, LogEntry entry) => e switch
     {
         JobEvent.Opened x => job with { Number = x.Number, What = x.What, Owner = x.Owner },
+        JobEvent.IntakeNoted x => job with { Intake = IntakeOf(x) },
+        JobEvent.OwnerNamed x => job with { Owner = x.Owner },
         JobEvent.ProcedureJoined x => job with { Procedures = job.Procedures.Add(x) },
         JobEvent.FactAnswered x => job with { Facts = job.Facts.SetItem(x.Fact, x.Answer) },
         JobEvent.Started or JobEvent.Resumed or JobEvent.Restarted => job with { Phase = new Phase.Running(entry.At) },
@@ -103,6 +105,8 @@ public static class Fold
         JobEvent.TakenBack => job,
         _ => throw new InvalidOperationException($"no fold for {e.GetType().Name}"),
     };
+
+    internal static Intake IntakeOf(JobEvent.IntakeNoted x) => new(x.Serial, x.Accessories, x.Promised, x.CostLimit, x.Currency, x.Condition);
 
     private static Job OfSoak(Job job, StepRef step, Func<Soak, Soak> change) =>
         job.Soaks.GetValueOrDefault(step) is { } soak ? WithSoak(job, change(soak)) : job;

@@ -20,6 +20,9 @@ public sealed record Job
     /// <summary>The owner's id beside the log; empty if none was given.</summary>
     public string Owner { get; init; } = "";
 
+    /// <summary>What was noted as it came in, and agreed.</summary>
+    public Intake Intake { get; init; } = Intake.None;
+
     /// <summary>Where it stands.</summary>
     public required Phase Phase { get; init; }
 

@@ -1,3 +1,5 @@
+using ServiceRunner.Core.Quantities;
+
 namespace ServiceRunner.Core.Jobs;
 
 /// <summary>What a repairer does with a job. Each becomes events, or is refused by name; see <see cref="Decider"/>.</summary>
@@ -5,8 +7,14 @@ public abstract partial record JobAction
 {
     private JobAction() { }
 
-    /// <summary>Books a job in.</summary>
-    public sealed record Open(string Number, string What, string Owner, IReadOnlyList<JobEvent.ProcedureJoined> Procedures, IReadOnlyDictionary<string, string> Facts) : JobAction;
+    /// <summary>Books a job in, with what was noted at the counter.</summary>
+    public sealed record Open(string Number, string What, string Owner, IReadOnlyList<JobEvent.ProcedureJoined> Procedures, IReadOnlyDictionary<string, string> Facts, NoteIntake? Intake = null) : JobAction;
+
+    /// <summary>Notes what came in and was agreed, or changes it: all of it anew. The currency is the workshop's.</summary>
+    public sealed record NoteIntake(string Serial, string Accessories, DateOnly? Promised, TypedNumber? CostLimit, string Condition) : JobAction;
+
+    /// <summary>Says whose it is, by the id beside the log.</summary>
+    public sealed record NameOwner(string Owner) : JobAction;
 
     /// <summary>Answers a fact of the job.</summary>
     public sealed record AnswerFact(string Fact, string Choice) : JobAction;

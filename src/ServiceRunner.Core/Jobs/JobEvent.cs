@@ -14,6 +14,12 @@ public abstract partial record JobEvent
     /// <summary>The job was booked in. <paramref name="Owner"/> is an id: name and address live beside the log.</summary>
     public sealed record Opened(string Number, string What, string Owner) : JobEvent;
 
+    /// <summary>What came in and was agreed. A later one replaces the earlier one; the owner is none of it.</summary>
+    public sealed record IntakeNoted(string Serial, string Accessories, DateOnly? Promised, TypedNumber? CostLimit, string Currency, string Condition) : JobEvent;
+
+    /// <summary>The job is this owner's, by the id beside the log; empty if nobody's any more.</summary>
+    public sealed record OwnerNamed(string Owner) : JobEvent;
+
     /// <summary>A procedure came into the job, pinned by the hashes of all texts that it was read from.</summary>
     public sealed record ProcedureJoined(string Instance, string Procedure, string Title, string Revision, IReadOnlyList<PinnedText> Texts, string Because) : JobEvent;
 

@@ -46,6 +46,9 @@ public sealed record Workshop
 
     /// <summary>What the workshop's job numbers begin with.</summary>
     public string NumberPrefix { get; init; } = "";
+
+    /// <summary>What stands behind a sum of money, as on a receipt; empty: figures stand alone.</summary>
+    public string Currency { get; init; } = "";
 }
 
 /// <summary>Somebody who works in the workshop, known in the log by the initials.</summary>

@@ -18,6 +18,8 @@ public static class JobEventShapes
         switch (e)
         {
             case JobEvent.Opened x: Kind(w, "opened.1"); w.Text("number", x.Number); w.Text("what", x.What); w.Text("owner", x.Owner); break;
+            case JobEvent.IntakeNoted x: Kind(w, "intake.1"); w.Text("serial", x.Serial); w.Text("accessories", x.Accessories); w.Day("promised", x.Promised); w.Typed("limit", x.CostLimit); w.Text("currency", x.Currency); w.Text("condition", x.Condition); break;
+            case JobEvent.OwnerNamed x: Kind(w, "owner.1"); w.Text("owner", x.Owner); break;
             case JobEvent.ProcedureJoined x: Kind(w, "procedure-joined.1"); Joined(w, x); break;
             case JobEvent.FactAnswered x: Kind(w, "fact.1"); w.Text("fact", x.Fact); w.Text("answer", x.Answer); break;
             case JobEvent.Started: Kind(w, "started.1"); break;
@@ -76,6 +78,8 @@ public static class JobEventShapes
     public static JobEvent Read(JsonElement e) => e.Text("kind") switch
     {
         "opened.1" => new JobEvent.Opened(e.Text("number"), e.Text("what"), e.Text("owner")),
+        "intake.1" => new JobEvent.IntakeNoted(e.Text("serial"), e.Text("accessories"), e.Day("promised"), e.Typed("limit"), e.Text("currency"), e.Text("condition")),
+        "owner.1" => new JobEvent.OwnerNamed(e.Text("owner")),
         "procedure-joined.1" => new JobEvent.ProcedureJoined(e.Text("instance"), e.Text("procedure"), e.Text("title"), e.Text("revision"), Pinned(e), e.Text("because")),
         "fact.1" => new JobEvent.FactAnswered(e.Text("fact"), e.Text("answer")),
         "started.1" => new JobEvent.Started(),

@@ -21,7 +21,7 @@ public sealed record ReadWorkshop(Workshop? Workshop, SourceText? Source, IReadO
 public static class WorkshopReader
 {
     private static readonly string[] Keys =
-        ["workshop", "format", "name", "people", "room", "liquids", "jars", "machines", "lubricants", "pedal", "voice", "reasons-for", "prefers", "numbers-begin"];
+        ["workshop", "format", "name", "people", "room", "liquids", "jars", "machines", "lubricants", "pedal", "voice", "reasons-for", "prefers", "numbers-begin", "currency"];
 
     private static readonly string[] Needed = ["workshop", "format", "name", "people"];
 
@@ -61,6 +61,7 @@ public static class WorkshopReader
                 case "reasons-for": workshop = workshop with { ReasonsFor = values.WordsOf(entry, DeviationKinds.All) }; break;
                 case "prefers": workshop = workshop with { Prefers = Prefers(values, entry) }; break;
                 case "numbers-begin": workshop = workshop with { NumberPrefix = values.Text(entry) }; break;
+                case "currency": workshop = workshop with { Currency = values.Text(entry) }; break;
                 default: values.Unknown(entry, "a workshop", Keys); break;
             }
         }

@@ -26,6 +26,8 @@ public class PinnedShapesTests
     private static readonly JobEvent[] Jobs =
     [
         new JobEvent.Opened("26-001", "Wrist watch, \"gilt\" dial", "01OWNER"),
+        new JobEvent.IntakeNoted("K 114 208", "strap, box", new DateOnly(2026, 3, 20), Number("380,50"), "EUR", "glass cracked, case scratched"),
+        new JobEvent.OwnerNamed("01OWNER"),
         new JobEvent.ProcedureJoined("1", "service", "Full service", "3", [new PinnedText("service.yaml", "ab12")], "a worn pivot"),
         new JobEvent.FactAnswered("luminous", "no"),
         new JobEvent.Started(),

@@ -20,6 +20,7 @@ public class WorkshopReaderTests
         Assert.Empty(WorkshopChecks.Run("workshop-file.md", workshop));
         Assert.Equal(("by-the-mill", "Workshop by the mill", "M-"), (workshop.Id.Value, workshop.Name, workshop.NumberPrefix));
         Assert.Equal([("AB", true), ("CD", false)], workshop.People.Select(p => (p.Initials.Value, p.Reviews)));
+        Assert.Equal("EUR", workshop.Currency);
         Assert.Equal(new Room(38, 3, 21), workshop.Room);
         Assert.Equal([(true, false), (false, true)], workshop.Liquids.Select(l => (l.Water, l.Flammable)));
         Share share = Assert.Single(workshop.Liquids[1].Contains);
