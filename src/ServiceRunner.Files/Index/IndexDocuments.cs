@@ -9,6 +9,9 @@ internal static class IndexDocuments
     // LiteDB refuses an index key of 1,023 bytes; a text that somebody typed must not stop the index.
     private const int KeyLength = 200;
 
+    /// <summary>What the documents hold. An index of another format is thrown away and made anew.</summary>
+    public const int Format = 2;
+
     public static string KeyOf(string text) => text.Length <= KeyLength ? text : text[..KeyLength];
 
     public static string BoardOf(string kind, bool open) => KeyOf(kind) + (open ? "/open" : "/done");
@@ -18,12 +21,16 @@ internal static class IndexDocuments
     public static BsonDocument Write(IndexHead head) => new()
     {
         ["_id"] = 1,
+        ["format"] = Format,
         ["seq"] = head.Head.Sequence,
         ["hash"] = head.Head.Hash.ToString(),
         ["year"] = head.Place.Year,
         ["offset"] = head.Place.Offset,
         ["length"] = head.Place.Length,
     };
+
+    /// <summary>Format 1 did not name itself.</summary>
+    public static int FormatOf(BsonDocument head) => head.TryGetValue("format", out BsonValue format) ? format.AsInt32 : 1;
 
     public static IndexHead ReadHead(BsonDocument d) => new IndexHead(new LogHead(d["seq"].AsInt64, Hash(d)), Place(d));
 
@@ -79,6 +86,8 @@ internal static class IndexDocuments
         d["done"] = row.Done;
         d["total"] = row.Total;
         d["waiting"] = row.Waiting;
+        if (row.Serial.Length > 0) d["serial"] = row.Serial;
+        if (row.Promised is { } day) d["promised"] = day.DayNumber;
         if (row.Lots.Count == 0) return;
         d["lots"] = new BsonArray(row.Lots.Select(l => new BsonValue(l)));
         d["lotKeys"] = new BsonArray(row.Lots.Select(l => new BsonValue(KeyOf(l))));
@@ -96,6 +105,8 @@ internal static class IndexDocuments
         Done = d["done"].AsInt32,
         Total = d["total"].AsInt32,
         Waiting = d["waiting"].AsString,
+        Serial = d.TryGetValue("serial", out BsonValue serial) ? serial.AsString : "",
+        Promised = d.TryGetValue("promised", out BsonValue day) ? DateOnly.FromDayNumber(day.AsInt32) : null,
         Lots = d.TryGetValue("lots", out BsonValue lots) ? [.. lots.AsArray.Select(l => l.AsString)] : [],
         Open = d["open"].AsBoolean,
         LastN = d["n"].AsInt64,

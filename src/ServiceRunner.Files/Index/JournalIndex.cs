@@ -67,7 +67,8 @@ internal sealed class JournalIndex
         lock (Failed) Failed.Add(database);
     }
 
-    public IndexHead? Head() => _head.FindById(1) is { } d ? IndexDocuments.ReadHead(d) : null;
+    /// <summary>Null for an empty index, and for one of another format.</summary>
+    public IndexHead? Head() => _head.FindById(1) is { } d && IndexDocuments.FormatOf(d) == IndexDocuments.Format ? IndexDocuments.ReadHead(d) : null;
 
     public (SubjectEntry Entry, SubjectRow? Row)? Subject(string subject) =>
         _rows.FindById(subject) is { } d ? IndexDocuments.ReadSubject(d) : null;

@@ -25,6 +25,12 @@ public sealed record SubjectRow
     /// <summary>What it waits for; empty if for nothing.</summary>
     public string Waiting { get; init; } = "";
 
+    /// <summary>The serial number noted as it came in; empty if none was.</summary>
+    public string Serial { get; init; } = "";
+
+    /// <summary>The day it is promised for, or null.</summary>
+    public DateOnly? Promised { get; init; }
+
     /// <summary>The batches used on it.</summary>
     public IReadOnlyList<string> Lots { get; init; } = [];
     public bool Open { get; init; }
@@ -35,7 +41,7 @@ public sealed record SubjectRow
     public bool Equals(SubjectRow? other) =>
         other is not null && Subject == other.Subject && Kind == other.Kind && Number == other.Number && Title == other.Title && Owner == other.Owner
         && State == other.State && Since == other.Since && Done == other.Done && Total == other.Total && Waiting == other.Waiting
-        && Open == other.Open && LastN == other.LastN && Lots.SequenceEqual(other.Lots);
+        && Serial == other.Serial && Promised == other.Promised && Open == other.Open && LastN == other.LastN && Lots.SequenceEqual(other.Lots);
 
     public override int GetHashCode() => HashCode.Combine(Subject, LastN, State, Number);
 }
