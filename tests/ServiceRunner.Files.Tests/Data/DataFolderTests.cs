@@ -99,6 +99,18 @@ public sealed class DataFolderTests : IDisposable
     }
 
     [Fact]
+    public void An_owner_has_lines_of_contact_and_a_file_of_the_first_version_is_still_read()
+    {
+        Owners owners = new(Made());
+        Owner owner = new("A. Fabricated", "by the neighbour") { Telephone = "555 0199", Mail = "a@example.org", Address = "12 Any Lane" };
+        Assert.Null(owners.Save("A1", owner));
+        Assert.Equal(owner, owners.Find("A1"));
+        Assert.Equal(["555 0199", "a@example.org", "12 Any Lane", "by the neighbour"], owner.Lines);
+        File.WriteAllText(Path.Combine(_path, "owners", "B2.json"), """{"v":1,"name":"B. Made","contact":"12 Any Lane"}""");
+        Assert.Equal(new Owner("B. Made", "12 Any Lane"), owners.Find("B2"));
+    }
+
+    [Fact]
     public void An_owners_id_never_becomes_a_path()
     {
         Owners owners = new(Made());

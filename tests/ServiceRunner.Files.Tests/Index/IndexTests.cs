@@ -1,5 +1,7 @@
 using System.Text;
 using CsCheck;
+using LiteDB;
+using LiteDB.Engine;
 using ServiceRunner.Files.Index;
 using ServiceRunner.Files.Journal;
 using ServiceRunner.Files.Tests.Journal;
@@ -29,6 +31,30 @@ public sealed class IndexTests : IDisposable
             },
             iter: 15,
             threads: 1);
+    }
+
+    [Fact]
+    public void An_index_of_another_format_is_made_anew()
+    {
+        using (JobLog log = _bench.Own())
+            LogBench.Append(log, WithRow(LogBench.Line("JOB1", 1, "Running"), new SubjectRow { Number = "n1", Serial = "204 417", Promised = new DateOnly(2026, 3, 20) }, 1));
+        using (JobLog log = _bench.Own())
+        {
+            Assert.Empty(log.Notes);
+            Assert.Equal(("204 417", new DateOnly(2026, 3, 20)), (log.Row("JOB1")!.Serial, log.Row("JOB1")!.Promised));
+        }
+        // As the first format had it: its head does not say which it is.
+        PageFile data = new(_bench.In("index.db")), behind = new(_bench.In("index-log.db"));
+        using (LiteDatabase database = new(new LiteEngine(new EngineSettings { DataStream = data, LogStream = behind, Collation = Collation.Binary })))
+        {
+            BsonDocument head = database.GetCollection("head").FindById(1);
+            Assert.True(head.Remove("format"));
+            Assert.True(database.GetCollection("head").Update(head));
+        }
+        data.End();
+        behind.End();
+        using (JobLog log = _bench.Own()) Assert.Equal(new IndexRebuilt(RebuildReason.DoesNotMatch, 1), Assert.Single(log.Notes));
+        using (JobLog log = _bench.Own()) Assert.Empty(log.Notes);
     }
 
     [Fact]
