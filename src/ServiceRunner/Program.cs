@@ -64,6 +64,11 @@ internal static class Program
         Command report = new("report", "Write what was done in a job, as plain text or as a page.") { job, html, reportTo };
         report.SetAction(p => ReportVerb.Run(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
 
+        Command receipt = new("receipt", "Write the owner's receipt of a job, as plain text or as a page to print.") { job, html, reportTo };
+        receipt.SetAction(p => SlipVerb.Receipt(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
+        Command label = new("label", "Write the tray's label of a job, as plain text or as a page to print.") { job, html, reportTo };
+        label.SetAction(p => SlipVerb.Label(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
+
         Option<string?> recover = new("--recover") { Description = "Copy what is whole into a new folder.", HelpName = "FOLDER" };
         Command audit = new("audit", "Verify the whole job log and name every damage.") { recover };
         audit.SetAction(p => AuditVerb.Run(p.GetValue(data)!, p.GetValue(recover)));
@@ -90,7 +95,7 @@ internal static class Program
         Command completion = new("completion", "Print a script that completes verbs and options in a shell.") { shell };
         completion.SetAction(p => CompletionVerb.Run(p.GetValue(shell)!));
 
-        foreach (Command verb in new[] { demo, check, jobs, report, audit, pedal, completion }) root.Subcommands.Add(verb);
+        foreach (Command verb in new[] { demo, check, jobs, report, receipt, label, audit, pedal, completion }) root.Subcommands.Add(verb);
         foreach (Command verb in new[] { backup, restore, erase }) root.Subcommands.Add(verb);
         return root;
     }

@@ -21,6 +21,7 @@ public sealed class DataFolder
 
     public string Kept => In("kept");
     public string Owners => In("owners");
+    public string Printed => In("printed");
     internal string Lock => In("lock");
     internal string Holder => In("lock-holder");
     internal string IndexFile => In("index.db");

@@ -58,7 +58,7 @@ public sealed class ProcedureLibrary(params IReadOnlyList<ProcedureSource> sourc
         string stem = Path.GetFileNameWithoutExtension(file.Name);
         string id = read.Procedure?.Id.Value is { Length: > 0 } declared ? declared : stem;
         string title = read.Procedure?.Title is { Length: > 0 } given ? given : stem;
-        return new LibraryEntry(id, title, read.Procedure?.Covers ?? "", source.Label, file.ShownAs, read.Procedure?.WantsGroups.Count > 0, fault);
+        return new LibraryEntry(id, title, read.Procedure?.Covers ?? "", source.Label, file.ShownAs, read.Procedure?.WantsGroups.Count > 0, fault) { IsRepair = read.Procedure?.Mends is not null };
     }
 }
 
@@ -70,4 +70,8 @@ public sealed class ProcedureLibrary(params IReadOnlyList<ProcedureSource> sourc
 /// <param name="File">The file.</param>
 /// <param name="ToBeTakenIn">True if it wants groups from a file that takes it in.</param>
 /// <param name="Fault">Its first error; null if it can be used.</param>
-public sealed record LibraryEntry(string Id, string Title, string Covers, string From, string File, bool ToBeTakenIn, Diagnostic? Fault);
+public sealed record LibraryEntry(string Id, string Title, string Covers, string From, string File, bool ToBeTakenIn, Diagnostic? Fault)
+{
+    /// <summary>True if its head says what it mends: a list shows it behind those that go the whole way.</summary>
+    public bool IsRepair { get; init; }
+}

@@ -12,22 +12,7 @@ namespace ServiceRunner.Files.Reports;
 public sealed record HtmlReport(IReadOnlyList<JobStory> Stories)
 {
     /// <summary>Writes it.</summary>
-    public override string ToString() => Html.Of($"""
-        <!DOCTYPE html>
-        <html xmlns="http://www.w3.org/1999/xhtml" lang="en">
-        <head>
-        <meta charset="utf-8"/>
-        <meta http-equiv="Content-Security-Policy" content="{ReportStyle.Policy}"/>
-        <meta name="referrer" content="no-referrer"/>
-        <meta name="viewport" content="width=device-width, initial-scale=1"/>
-        <title>{Title}</title>
-        <style>{ReportStyle.Sheet}</style>
-        </head>
-        <body>
-        {Stories.Select(Article)}</body>
-        </html>
-
-        """).ToString();
+    public override string ToString() => HtmlPage.Of(Title, ReportStyle.Sheet, Stories.Select(Article));
 
     private string Title => Stories is [var first, ..] ? $"{first.Workshop}: job {first.Job.Number}" : "";
 
@@ -50,7 +35,7 @@ public sealed record HtmlReport(IReadOnlyList<JobStory> Stories)
             <dt>Job</dt><dd><b>{job.Number}</b></dd>
             {Row("Owner", story.Owner)}<dt>Booked in</dt><dd>{Day(job.OpenedAt.Wall)}</dd>
             <dt>Stands</dt><dd><b>{JobWords.Of(job.Phase)}</b> since {Day(job.Phase.Since.Wall)}</dd>
-            {Row("Because", Why(job.Phase))}{Row("Done by", string.Join(", ", story.People.Select(p => p.Name.Length > 0 ? $"{p.Name} ({p.Initials})" : p.Initials)))}{job.Procedures.Select(p => Row("Worked by", $"{p.Title}, revision {p.Revision}"))}{Agreed(story)}</dl>
+            {IntakeWords.Lines(job.Intake).Select(l => Row(l.Name, l.Text))}{Row("Because", Why(job.Phase))}{Row("Done by", string.Join(", ", story.People.Select(p => p.Name.Length > 0 ? $"{p.Name} ({p.Initials})" : p.Initials)))}{job.Procedures.Select(p => Row("Worked by", $"{p.Title}, revision {p.Revision}"))}{Agreed(story)}</dl>
 
             """);
     }

@@ -1,6 +1,3 @@
-using System.Security.Cryptography;
-using System.Text;
-
 namespace ServiceRunner.Files.Reports;
 
 /// <summary>How the page looks: black on white, A4, the fonts of whoever reads it.</summary>
@@ -55,8 +52,4 @@ internal static class ReportStyle
         @media print { body { max-width: none; margin: 0; padding: 0; } }
 
         """);
-
-    /// <summary>What a page may load and run: this one style sheet, and nothing else.</summary>
-    public static readonly string Policy =
-        $"default-src 'none'; style-src 'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(Sheet.ToString())))}'; base-uri 'none'; form-action 'none'";
 }

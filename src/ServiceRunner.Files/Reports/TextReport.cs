@@ -21,6 +21,7 @@ public sealed record TextReport(JobStory Story)
         Line(text, new string('=', Math.Min(Width, Story.Workshop.Length + job.Number.Length + 6)));
         Line(text, $"What:       {job.What}");
         if (Story.Owner.Length > 0) Line(text, $"Owner:      {Story.Owner}");
+        foreach ((string name, string noted) in IntakeWords.Lines(job.Intake)) Line(text, $"{name + ":",-12}{noted}");
         Line(text, $"Booked in:  {Day(job.OpenedAt.Wall)}");
         Line(text, $"Stands:     {JobWords.Of(job.Phase)} since {Day(job.Phase.Since.Wall)}");
         foreach (JobEvent.ProcedureJoined p in job.Procedures) Line(text, $"By:         {p.Title}, revision {p.Revision}");

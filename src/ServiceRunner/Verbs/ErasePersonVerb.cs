@@ -27,7 +27,7 @@ internal static class ErasePersonVerb
                 Console.Out.WriteLine(found.Count == 1 ? "Nothing was erased; --yes erases this one." : "Nothing was erased; name one by the id, with --yes.");
                 return ExitCodes.Done;
             }
-            return found.Count == 1 ? Erase(owners, found[0].Id, path)
+            return found.Count == 1 ? Erase(folder, log, owners, found[0].Id, path)
                 : Say(ExitCodes.NotThere, "there are several of that name, so nothing was erased; name one by the id.");
         }
     }
@@ -47,11 +47,14 @@ internal static class ErasePersonVerb
         return numbers.Length == 0 ? "no job" : string.Join(", ", numbers);
     }
 
-    private static int Erase(Owners owners, string id, string path)
+    private static int Erase(DataFolder folder, JobLog log, Owners owners, string id, string path)
     {
+        // The papers first: while they lie there, the name says which they are.
+        IEnumerable<SubjectRow> jobs = log.Rows(SubjectRow.Job, openOnly: false).Where(r => r.Owner == id);
+        if (new PrintedSlips(folder).Erase(jobs.Select(r => (r.Subject, r.Number)), owners.Find(id)) is { } left) return Refuse(left, path);
         if (owners.Erase(id) is { } fault) return Refuse(fault, path);
-        Console.Out.WriteLine("Erased: the name and how to reach them. The job log keeps the id only, which says nothing without the name.");
-        Console.Out.WriteLine("Backups made earlier still hold the name, as does paper; a name typed into a job's own texts stays in the log.");
+        Console.Out.WriteLine("Erased: the name, how to reach them, and the receipts and labels in the data folder that they stand on. The job log keeps the id only, which says nothing without the name.");
+        Console.Out.WriteLine("Backups made earlier still hold the name, as do paper and files that were written elsewhere; a name typed into a job's own texts stays in the log.");
         return ExitCodes.Done;
     }
 

@@ -14,10 +14,10 @@ internal static class JobsVerb
     {
         using BenchSession? session = House.Open(path, OpenMode.Read, new MachineClock(), out int exit);
         if (session is null) return exit;
-        List<string[]> rows = [["number", "stands", "since", "steps", "what", "owner"]];
+        List<string[]> rows = [["number", "stands", "since", "steps", "what", "owner", "promised"]];
         foreach (SubjectRow row in (all ? session.AllJobs() : session.Board()).OrderBy(r => r.Number, StringComparer.Ordinal))
             rows.Add([row.Number, row.State, row.Since.ToLocalTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture), $"{row.Done}/{row.Total}",
-                row.Title, row.Owner.Length == 0 ? "" : session.Owners.Find(row.Owner)?.Name ?? "(erased)"]);
+                row.Title, session.Owners.NameOf(row.Owner), row.Promised?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? ""]);
         rows = [.. rows.Select(r => r.Select(PlainText.Of).ToArray())];
         if (Console.IsOutputRedirected)
         {

@@ -83,6 +83,11 @@ public sealed class BackupTests : IDisposable
     public void A_person_is_listed_and_erased_and_the_chains_still_hold()
     {
         string before = Run("audit", "--data", _data).Output;
+        Directory.CreateDirectory(Path.Combine(_data, "printed"));
+        foreach (string job in new[] { "Q26-101", "Q26-104" })
+            foreach (string slip in new[] { "receipt", "label" })
+                Assert.Equal(0, Run(slip, job, "--html", "--data", _data, "--out", Path.Combine(_data, "printed", $"{job}-{slip}.html")).Exit);
+        File.WriteAllText(Path.Combine(_data, "printed", "old-receipt.html"), "<p>555 0101</p>");
         (int exit, string listed, string errors) = Run("erase-person", "halvor", "--data", _data);
         Assert.Equal((0, ""), (exit, errors));
         string[] rows = listed.TrimEnd().Split('\n');
@@ -102,7 +107,9 @@ public sealed class BackupTests : IDisposable
         Assert.Contains("The job log keeps the id only", said, StringComparison.Ordinal);
         Assert.Contains("Backups made earlier still hold the name", said, StringComparison.Ordinal);
         Assert.Contains("(erased)", Run("jobs", "--all", "--data", _data).Output, StringComparison.Ordinal);
-        Assert.DoesNotContain(Directory.GetFiles(_data, "*", SearchOption.AllDirectories), f => File.ReadAllText(f).Contains("Halvorsen", StringComparison.Ordinal));
+        foreach (string text in new[] { "Halvorsen", "halvorsen@example.org", "555 0101", "3 Invented Row" })
+            Assert.DoesNotContain(Directory.GetFiles(_data, "*", SearchOption.AllDirectories), f => File.ReadAllText(f).Contains(text, StringComparison.Ordinal));
+        Assert.Equal(["Q26-104-label.html", "Q26-104-receipt.html"], Directory.GetFiles(Path.Combine(_data, "printed")).Select(Path.GetFileName).Order());
         Assert.Equal(before, Run("audit", "--data", _data).Output);
         Assert.Equal(3, Run("erase-person", columns[0], "--yes", "--data", _data).Exit);
     }

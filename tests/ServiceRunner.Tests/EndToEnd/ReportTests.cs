@@ -31,4 +31,24 @@ public class ReportTests
         Assert.Equal(["data", "report.html"], Directory.GetFileSystemEntries(folder.Path).Select(Path.GetFileName).Where(n => n![0] != '.').Order());
         Assert.DoesNotContain(Directory.GetFiles(folder.Path), f => Path.GetFileName(f).Contains("report.html.", StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void Receipt_and_label_are_text_or_a_page()
+    {
+        using TemporaryFolder folder = new();
+        string data = Path.Combine(folder.Path, "data"), file = Path.Combine(folder.Path, "label.html");
+        Assert.Null(ServiceRunner.Demo.DemoWorkshop.Make(data, new MachineClock()));
+        (int exit, string receipt, string errors) = BuiltProgram.Run(folder.Path, "receipt", "Q26-109", "--data", data);
+        Assert.Equal((0, ""), (exit, errors));
+        Assert.StartsWith("Quay Lane Watch and Clock Workshop\nReceipt Q26-109, ", receipt, StringComparison.Ordinal);
+        Assert.Contains("Owner:          S. Marchetti\n                555 0109\n", receipt, StringComparison.Ordinal);
+        Assert.DoesNotContain("Cost limit", receipt, StringComparison.Ordinal);
+        (exit, string page, _) = BuiltProgram.Run(folder.Path, "receipt", "Q26-101", "--html", "--data", data);
+        Assert.Equal(0, exit);
+        Assert.Contains("380 EUR", XDocument.Parse(page).Root!.Value, StringComparison.Ordinal);
+        Assert.Equal((0, "", $"servicerunner: wrote {file}.\n"), BuiltProgram.Run(folder.Path, "label", "Q26-104", "--html", "--data", data, "--out", file));
+        Assert.Contains("R. Osei", XDocument.Load(file).Root!.Value, StringComparison.Ordinal);
+        Assert.StartsWith("Q26-104\nWrist watch", BuiltProgram.Run(folder.Path, "label", "Q26-104", "--data", data).Output, StringComparison.Ordinal);
+        Assert.Equal((3, "", $"servicerunner: there is no job 'Q26-999' in {data}; 'servicerunner jobs --all' lists them.\n"), BuiltProgram.Run(folder.Path, "receipt", "Q26-999", "--data", data));
+    }
 }

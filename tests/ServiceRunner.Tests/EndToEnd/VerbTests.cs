@@ -10,7 +10,7 @@ public class VerbTests
         using TemporaryFolder folder = new();
         (int exit, string output, _) = BuiltProgram.Run(folder.Path, "--help");
         Assert.Equal(0, exit);
-        foreach (string verb in new[] { "demo", "check", "jobs", "report", "audit", "pedal", "backup", "restore", "erase-person", "completion", "--data" }) Assert.Contains(verb, output, StringComparison.Ordinal);
+        foreach (string verb in new[] { "demo", "check", "jobs", "report", "receipt", "label", "audit", "pedal", "backup", "restore", "erase-person", "completion", "--data" }) Assert.Contains(verb, output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -51,8 +51,8 @@ public class VerbTests
         (int exit, string jobs, _) = BuiltProgram.Run(folder.Path, "jobs", "--data", data);
         Assert.Equal(0, exit);
         string[][] rows = [.. jobs.Trim().Split('\n').Select(l => l.Split('\t'))];
-        Assert.Equal(["number", "stands", "since", "steps", "what", "owner"], rows[0]);
-        Assert.All(rows, r => Assert.Equal(6, r.Length));
+        Assert.Equal(["number", "stands", "since", "steps", "what", "owner", "promised"], rows[0]);
+        Assert.All(rows, r => Assert.Equal(7, r.Length));
         Assert.Equal("ready", rows.Single(r => r[0] == "Q26-101")[1]);
         (_, string report, _) = BuiltProgram.Run(folder.Path, "report", "Q26-101", "--data", data);
         Assert.Contains("Centre wheel, train side: Heavy oil, bottle H-1140", report, StringComparison.Ordinal);

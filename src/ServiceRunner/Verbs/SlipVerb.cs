@@ -1,0 +1,44 @@
+using ServiceRunner.Files.Index;
+using ServiceRunner.Files.Journal;
+using ServiceRunner.Files.Machine;
+using ServiceRunner.Files.Reports.Slips;
+using ServiceRunner.Session;
+
+namespace ServiceRunner.Verbs;
+
+/// <summary>Writes the owner's receipt, or the label of the tray, as plain text or as a page for a printer.</summary>
+internal static class SlipVerb
+{
+    public static int Receipt(string path, string number, bool html, string? file) =>
+        Run(path, number, file, slips => html ? new HtmlReceipt(slips).ToString() : string.Join("\n\n", slips.Select(s => new TextReceipt(s))));
+
+    public static int Label(string path, string number, bool html, string? file) =>
+        Run(path, number, file, slips => html ? new HtmlLabel(slips).ToString() : string.Join('\n', slips.Select(s => new TextLabel(s))));
+
+    private static int Run(string path, string number, string? file, Func<IReadOnlyList<Slip>, string> written)
+    {
+        using BenchSession? session = House.Open(path, OpenMode.Read, new MachineClock(), out int exit);
+        if (session is null) return exit;
+        IReadOnlyList<SubjectRow> found = session.Find(number);
+        if (found.Count == 0) return Refuse($"there is no job '{number}' in {path}; 'servicerunner jobs --all' lists them.", ExitCodes.NotThere);
+        List<Slip> slips = [];
+        foreach (SubjectRow row in found)
+        {
+            switch (session.Read(row.Subject))
+            {
+                case JobReading.Ready { Job: var open }: slips.Add(Slips.Of(session, open.State)); break;
+                case JobReading.Unreadable unreadable: exit = Refuse(unreadable.Sentence, ExitCodes.Damaged); break;
+            }
+        }
+        if (slips.Count == 0) return exit;
+        if (file is null) Console.Out.Write(written(slips));
+        else if (OutFile.Write(file, written(slips)) is var failed and not ExitCodes.Done) return failed;
+        return exit;
+    }
+
+    private static int Refuse(string sentence, int exit)
+    {
+        Console.Error.WriteLine($"servicerunner: {sentence}");
+        return exit;
+    }
+}
