@@ -25,6 +25,7 @@ public sealed record TextReport(JobStory Story)
         Line(text, $"Booked in:  {Day(job.OpenedAt.Wall)}");
         Line(text, $"Stands:     {JobWords.Of(job.Phase)} since {Day(job.Phase.Since.Wall)}");
         foreach (JobEvent.ProcedureJoined p in job.Procedures) Line(text, $"By:         {p.Title}, revision {p.Revision}");
+        if (Story.ReadOnlyUpTo.Length > 0) Wrapped(text, $"This report is not the whole job. {Story.ReadOnlyUpTo}", "");
         if (job.Phase is Phase.Held held) Line(text, $"Waits:      {held.Detail}; it lies {held.Condition}");
         Section(text, "Findings", Story.Findings.Select(f => $"{PlainText.Of(f.Place)}: {f.What} ({JobWords.Of(f.Weight)}; {f.By}, {Day(f.At)})"));
         Section(text, "Deviations", Story.Deviations.Select(Deviation));
