@@ -6,6 +6,10 @@ namespace ServiceRunner.Files.Sentences;
 /// <summary>What was noticed on opening the journal, as a sentence.</summary>
 public static class NoteWords
 {
+    /// <summary>That the disk has little room left.</summary>
+    public static string DiskLow(long left, string folder) => string.Create(CultureInfo.InvariantCulture,
+        $"The disk of {folder} is nearly full: {left >> 20} MiB are left. Make room soon; when there is none, nothing more can be written down.");
+
     /// <summary>The sentence.</summary>
     public static string Sentence(LogNote note, string folder) => note switch
     {

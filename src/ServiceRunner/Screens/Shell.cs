@@ -35,6 +35,7 @@ public sealed class Shell : IShell
         (Session, _time) = (session, time);
         _lastTick = session.Now;
         Alarms = new AlarmWatch(session);
+        Disk = new DiskWatch(() => DiskSpace.Left(session.Folder.Path));
         Board = new BoardModel(this);
         Screen = Board;
     }
@@ -44,6 +45,9 @@ public sealed class Shell : IShell
 
     /// <summary>The clocks' alarms.</summary>
     public AlarmWatch Alarms { get; }
+
+    /// <summary>Watches over the room on the disk.</summary>
+    public DiskWatch Disk { get; init; }
 
     /// <summary>Told an alarm: how urgent, in words, and what it is about.</summary>
     public Action<Urgency, string, string>? AlarmTold { get; set; }
@@ -201,6 +205,7 @@ public sealed class Shell : IShell
     {
         Ticking?.Invoke();
         Moment now = Session.Now;
+        if (!Session.ReadsOnly && Disk.Look(Steady) is { } left) _notices.Add(NoteWords.DiskLow(left, Session.Folder.Path));
         if (Session.ReadsOnly && Steady - _refreshed > TimeSpan.FromSeconds(1))
         {
             Session.Refresh();

@@ -84,4 +84,15 @@ public sealed class DiskTests
         using JobLog log = bench.Own();
         Assert.True(log.Head.Sequence >= acknowledged && acknowledged > 0);
     }
+
+    [FactMounting]
+    public void What_a_disk_has_left_is_what_can_be_written_on_it()
+    {
+        using SmallDisk disk = new("512k");
+        string folder = Directory.CreateDirectory(System.IO.Path.Combine(disk.Path, "data")).FullName;
+        Assert.InRange(DiskSpace.Left(folder) ?? -1, 400_000, 512 * 1024);
+        disk.Fill();
+        Assert.Equal(0, DiskSpace.Left(folder));
+        Assert.Null(DiskSpace.Left(System.IO.Path.Combine(disk.Path, "none")));
+    }
 }

@@ -119,6 +119,7 @@ public class BadFolderTests
             using Tmux tmux = new(100);
             tmux.Run($"{BuiltProgram.Path} --data {data}");
             tmux.WaitFor("Q26-110");
+            tmux.WaitFor("MiB are left");
             tmux.Keys("Enter");
             tmux.WaitFor("Balance pivots?");
             Dictionary<string, byte[]> before = Content(data);

@@ -34,7 +34,7 @@ internal sealed class PaperBench : IDisposable
         Session = Open();
         Session.Act(new BenchAction.Begin("Quay Lane"), "IV");
         Session.Act(new BenchAction.SignIn("IV"), "IV");
-        Shell = new Shell(Session, _time);
+        Shell = new Shell(Session, _time) { Disk = new DiskWatch(() => DiskLeft) };
     }
 
     /// <summary>The workshop file of the invented workshop.</summary>
@@ -45,6 +45,9 @@ internal sealed class PaperBench : IDisposable
     public BenchSession Session { get; private set; }
 
     public Shell Shell { get; private set; }
+
+    /// <summary>What the disk has left, in bytes; nobody knows at first, so that no picture depends on the machine.</summary>
+    public long? DiskLeft { get; set; }
 
     /// <summary>Which boot the machine says it is.</summary>
     public string Boot { get; set; } = "boot-1";
@@ -57,7 +60,7 @@ internal sealed class PaperBench : IDisposable
     {
         Session.Dispose();
         Session = Open();
-        Shell = new Shell(Session, _time);
+        Shell = new Shell(Session, _time) { Disk = new DiskWatch(() => DiskLeft) };
         return this;
     }
 
