@@ -22,6 +22,7 @@ internal sealed class DemoRepairer(BenchSession session, DemoTime time, OpenJob 
         ["stud-free"] = "a little before the second arm, as drawn on the card",
         ["yoke-off"] = "the one with the bevelled teeth",
         ["wind-full"] = "9.5 turns",
+        ["crown-seal-new"] = "a new ring of the old one's size",
         ["back-on"] = "27.5 by 0.6",
         ["set-date"] = "the day of hand-over",
         ["hand-over"] = "the owner in person; nothing was replaced",

@@ -107,6 +107,6 @@ public class AlarmTests
         bench.Keys("Space");
         Assert.Equal(1, again);
         bench.To("let-down").Wait(TimeSpan.FromSeconds(1));
-        Assert.Equal("Caution: Stored energy. Caution: Eyes. Let the mainspring down. By how many turns did the crown run back? It wants an answer.", said[^1]);
+        Assert.Equal("Caution: Stored energy. Caution: Eyes. Let the mainspring down and count the turns. By how many turns did the crown run back? It wants an answer.", said[^1]);
     }
 }

@@ -31,6 +31,24 @@ public class ShippedProceduresTests
         Assert.IsType<Phase.Complete>(bench.Job.Phase);
     }
 
+    [Theory]
+    [MemberData(nameof(Procedures))]
+    public void Whatever_is_answered_about_it_it_owes_nothing_and_makes_no_deviation(string procedure)
+    {
+        foreach (JobQuestion question in ServiceRunner.Verbs.House.LibraryOf(null).Read(procedure)!.Procedure!.Asks)
+        {
+            foreach (string answer in question.Answers.Skip(1))
+            {
+                using PaperBench bench = new PaperBench().WithJob(procedure: procedure);
+                Assert.True(bench.Session.Act(bench.Run.Job, new JobAction.AnswerFact(question.Fact, answer)).IsDone);
+                bench.ToEnd();
+                Offer.Close close = Assert.IsType<Offer.Close>(bench.Run.Offer);
+                Assert.True(close.Owed.IsNothing, $"{question.Ask} {answer}: {close.Owed}");
+                Assert.Empty(bench.Job.Deviations);
+            }
+        }
+    }
+
     [Fact]
     public void The_service_of_a_wrist_movement_is_what_was_promised()
     {
