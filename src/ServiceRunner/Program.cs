@@ -3,6 +3,7 @@ using System.CommandLine.Invocation;
 using System.Text;
 using ServiceRunner.Demo;
 using ServiceRunner.Files.Sentences;
+using ServiceRunner.Lines;
 using ServiceRunner.Verbs;
 
 namespace ServiceRunner;
@@ -42,12 +43,13 @@ internal static class Program
         Option<string> data = new("--data") { Description = "The data folder.", HelpName = "FOLDER", DefaultValueFactory = _ => House.DefaultFolder, Recursive = true };
         Option<bool> read = new("--read") { Description = "Open to read only, also while another run has the folder." };
         Option<bool> mono = new("--monochrome") { Description = "Weight and underline instead of colour (as NO_COLOR does)." };
-        RootCommand root = new("ServiceRunner walks a watch or clock repairer through a service and keeps the log of it.") { data, read, mono };
-        root.SetAction(p => BenchVerb.Run(p.GetValue(data)!, p.GetValue(read), p.GetValue(mono)));
+        Option<bool> lines = new("--lines") { Description = "Line by line, for screen readers and plain terminals." };
+        RootCommand root = new("ServiceRunner walks a watch or clock repairer through a service and keeps the log of it.") { data, read, mono, lines };
+        root.SetAction(p => BenchVerb.Run(p.GetValue(data)!, p.GetValue(read), p.GetValue(mono), LineMode.Of(p.GetValue(lines))));
 
         Option<bool> reset = new("--reset") { Description = "Throw the invented workshop away and make it anew." };
-        Command demo = new("demo", "Open the bench on an invented workshop, in a folder of its own.") { reset, mono };
-        demo.SetAction(p => DemoVerb.Run(p.GetResult(data) is { Implicit: false } ? p.GetValue(data)! : House.DemoFolder, p.GetValue(reset), p.GetValue(mono)));
+        Command demo = new("demo", "Open the bench on an invented workshop, in a folder of its own.") { reset, mono, lines };
+        demo.SetAction(p => DemoVerb.Run(p.GetResult(data) is { Implicit: false } ? p.GetValue(data)! : House.DemoFolder, p.GetValue(reset), p.GetValue(mono), LineMode.Of(p.GetValue(lines))));
 
         Argument<string[]> paths = new("PATH") { Description = "Files, or folders with .yaml files.", Arity = ArgumentArity.OneOrMore };
         Option<bool> json = new("--json") { Description = "Write what was found as JSON." };

@@ -16,13 +16,13 @@ public static class VoiceWords
     public const string NothingSaid = "Nothing was said yet.";
 
     /// <summary>No program that plays tones.</summary>
-    public static string NoPlayer(string named) => $"{Missing(named, "player", "program that plays sounds")}; the terminal's bell rings instead.";
+    public static string NoPlayer(string named, bool bell = true) => $"{Missing(named, "player", "program that plays sounds")}; {Instead(bell)}.";
 
     /// <summary>No program that speaks.</summary>
     public static string NoSpeech(string named) => $"{Missing(named, "program", "speech program")}; nothing is spoken.";
 
     /// <summary>Every program that could play failed.</summary>
-    public static string PlayerFailed(IEnumerable<string> names) => $"{Times.List(names)} could not play a tone; the terminal's bell rings instead.";
+    public static string PlayerFailed(IEnumerable<string> names, bool bell = true) => $"{Times.List(names)} could not play a tone; {Instead(bell)}.";
 
     /// <summary>Every program that could speak failed.</summary>
     public static string SpeechFailed(IEnumerable<string> names) => $"{Times.List(names)} could not speak.";
@@ -38,6 +38,9 @@ public static class VoiceWords
 
     /// <summary>What speaks.</summary>
     public static string Speech(string program) => program.Length > 0 ? $"Speech: {program}." : "Speech: none.";
+
+    // Told line by line, nothing but lines is written.
+    private static string Instead(bool bell) => bell ? "the terminal's bell rings instead" : "alarms are told as lines only";
 
     private static string Missing(string named, string key, string kind) =>
         named.Length > 0 ? $"'{named}', named as the {key} of 'voice' in the workshop file, was not found" : $"No {kind} was found";

@@ -2,6 +2,7 @@ using ServiceRunner.Files.Data;
 using ServiceRunner.Files.Journal;
 using ServiceRunner.Files.Machine;
 using ServiceRunner.Files.Sentences;
+using ServiceRunner.Lines;
 using ServiceRunner.Verbs;
 
 namespace ServiceRunner.Demo;
@@ -9,7 +10,7 @@ namespace ServiceRunner.Demo;
 /// <summary>Opens the bench on the invented workshop, and makes it first if it is not there.</summary>
 internal static class DemoVerb
 {
-    public static int Run(string path, bool reset, bool monochrome)
+    public static int Run(string path, bool reset, bool monochrome, LineMode mode)
     {
         if (reset && Reset(path) is { } refusal)
         {
@@ -25,7 +26,7 @@ internal static class DemoVerb
                 return ExitCodes.Folder;
             }
         }
-        return BenchVerb.Run(path, readOnly: false, monochrome);
+        return BenchVerb.Run(path, readOnly: false, monochrome, mode);
     }
 
     // Only a folder that this verb made is thrown away: its workshop file says so.

@@ -22,6 +22,10 @@ public sealed class KnockGuard(TimeSpan dead)
         return !held && !surprised;
     }
 
+    /// <summary>What is said of a press that is not admitted.</summary>
+    public static string Ignored(int deadMilliseconds) =>
+        $"That came within {deadMilliseconds / 1000.0:0.0} s of the press before, or of a clock coming due, and is taken for the same press, held or knocked.";
+
     /// <summary>What going on does changed without a key.</summary>
     public void OfferChanged(TimeSpan now) => _changed = now;
 }

@@ -25,6 +25,14 @@ internal sealed class Notices
         return sentence;
     }
 
+    /// <summary>All of them, to be written where they stay.</summary>
+    public IReadOnlyList<string> Take()
+    {
+        List<string> all = [.. _waiting];
+        _waiting.Clear();
+        return all;
+    }
+
     /// <summary>A key was pressed.</summary>
     public void Pressed(TimeSpan now)
     {

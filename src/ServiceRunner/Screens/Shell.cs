@@ -317,6 +317,9 @@ public sealed class Shell : IShell
     // What a key brought stands before what can wait.
     internal string Shown() => _message.Length > 0 ? _message : _notices.Show(Steady);
 
+    /// <summary>What no key asked for, to be told line by line.</summary>
+    public IReadOnlyList<string> TakeNotices() => _notices.Take();
+
     /// <summary>What came of the last key, as a sentence.</summary>
     public string Message => _message;
 

@@ -34,7 +34,7 @@ public static class TerminalHost
     /// <summary>Says what keeps a screen from being shown, or null.</summary>
     internal static string? Missing(bool inputRedirected, bool outputRedirected, string? term)
     {
-        if (inputRedirected) return "servicerunner: there is no terminal to read keys from (standard input is redirected)";
+        if (inputRedirected) return "servicerunner: there is no terminal to read keys from (standard input is redirected); --lines reads lines from it";
         if (outputRedirected) return "servicerunner: there is no terminal to show the screen on (standard output is redirected)";
         return term == "dumb" ? "servicerunner: this terminal cannot move its cursor (TERM=dumb)" : null;
     }

@@ -7,7 +7,7 @@ internal static partial class Tty
 {
     private const short PollIn = 1, PollErr = 8, PollHup = 16, PollInvalid = 32;
     private const int TermiosRoom = 256; // more than any system's struct termios, which is only handed back as it came
-    private const int Interrupted = 4;
+    private const int Interrupted = 4, Again = 11, AgainElsewhere = 35;
 
     public enum Input { Nothing, Ready, Gone }
 
@@ -26,6 +26,19 @@ internal static partial class Tty
         nint count = read(0, buffer, (nuint)buffer.Length);
         while (count < 0 && Marshal.GetLastPInvokeError() == Interrupted) count = read(0, buffer, (nuint)buffer.Length);
         return count < 0 ? 0 : (int)count;
+    }
+
+    /// <summary>Writes all of it to standard output; false when nobody reads any more.</summary>
+    public static bool Write(byte[] bytes)
+    {
+        while (bytes.Length > 0)
+        {
+            nint count = write(1, bytes, (nuint)bytes.Length);
+            if (count > 0) bytes = bytes[(int)count..];
+            else if (Marshal.GetLastPInvokeError() is Again or AgainElsewhere) Thread.Sleep(10);
+            else if (Marshal.GetLastPInvokeError() != Interrupted) return false;
+        }
+        return true;
     }
 
     /// <summary>The line settings (echo, line by line, signals from keys) as they are now, or null without a terminal.</summary>

@@ -3,6 +3,7 @@ using ServiceRunner.Core.Jobs;
 using ServiceRunner.Files.Journal;
 using ServiceRunner.Files.Machine;
 using ServiceRunner.Files.Sentences;
+using ServiceRunner.Lines;
 using ServiceRunner.Pedal;
 using ServiceRunner.Screens;
 using ServiceRunner.Session;
@@ -11,10 +12,10 @@ using ServiceRunner.Voice;
 
 namespace ServiceRunner.Verbs;
 
-/// <summary>No verb: opens the bench on the screen.</summary>
+/// <summary>No verb: opens the bench on the screen, or line by line.</summary>
 internal static class BenchVerb
 {
-    public static int Run(string path, bool readOnly, bool monochrome)
+    public static int Run(string path, bool readOnly, bool monochrome, LineMode mode)
     {
         MachineClock clock = new();
         if (!readOnly && FirstStart.IsDue(path) && FirstStart.Ask(path, clock) is not ExitCodes.Done and var refused) return refused;
@@ -24,10 +25,10 @@ internal static class BenchVerb
             session.Act(new BenchAction.SignIn(only.Initials), only.Initials);
         Shell shell = new(session, TimeProvider.System);
         foreach (LogNote note in session.Notes) shell.Notice(NoteWords.Sentence(note, path));
-        using Speaker speaker = new(session.Workshop.Voice, shell.Ring);
+        using Speaker speaker = new(session.Workshop.Voice, mode.IsOn ? null : shell.Ring);
         using PedalSocket? pedal = OpenPedal(session, shell);
         Connect(shell, speaker, pedal);
-        return TerminalHost.Run(shell, new TerminalOptions { Monochrome = monochrome });
+        return mode.IsOn ? LineHost.Run(shell, mode.Why) : TerminalHost.Run(shell, new TerminalOptions { Monochrome = monochrome });
     }
 
     private static PedalSocket? OpenPedal(BenchSession session, Shell shell)

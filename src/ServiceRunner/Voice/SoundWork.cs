@@ -4,7 +4,7 @@ using VoiceSettings = ServiceRunner.Core.Workshops.Voice;
 namespace ServiceRunner.Voice;
 
 /// <summary>The work of the speaker's thread: programs are looked for, tones played, words spoken, and the bell rung where that fails.</summary>
-internal sealed class SoundWork(VoiceSettings settings, Action bell, string searchPath, string temporary) : IDisposable
+internal sealed class SoundWork(VoiceSettings settings, Action? bell, string searchPath, string temporary) : IDisposable
 {
     private readonly Lock _guard = new();
     private readonly Queue<string> _notes = new();
@@ -37,7 +37,7 @@ internal sealed class SoundWork(VoiceSettings settings, Action bell, string sear
         if (settings.Sound)
         {
             _player = new Player(OutsideProgram.Choose(settings.Player, Player.Known, searchPath), _files);
-            if (_player.Programs.Count == 0) Note(VoiceWords.NoPlayer(Named(settings.Player)));
+            if (_player.Programs.Count == 0) Note(VoiceWords.NoPlayer(Named(settings.Player), bell is not null));
         }
         if (settings.Speech)
         {
@@ -72,7 +72,7 @@ internal sealed class SoundWork(VoiceSettings settings, Action bell, string sear
         IReadOnlyList<OutsideProgram> tried = player.Programs;
         if (tried.Count == 0 || player.Play(tone, cut) != ChildEnd.Failed) return;
         if (!rung && !cut()) Bell();
-        Note(VoiceWords.PlayerFailed(tried.Select(p => p.Name)));
+        Note(VoiceWords.PlayerFailed(tried.Select(p => p.Name), bell is not null));
         GivenUp(tried);
     }
 
@@ -93,7 +93,7 @@ internal sealed class SoundWork(VoiceSettings settings, Action bell, string sear
     {
         try
         {
-            bell();
+            bell?.Invoke();
         }
         catch (Exception e)
         {

@@ -25,12 +25,12 @@ public sealed class Speaker : IDisposable
 
     /// <summary>Starts listening for what is to be told.</summary>
     /// <param name="settings">What the workshop wants to hear.</param>
-    /// <param name="bell">Rings the terminal's bell. It is called on the speaker's own thread.</param>
-    public Speaker(VoiceSettings settings, Action bell) : this(settings, bell, Environment.GetEnvironmentVariable("PATH") ?? "", Path.GetTempPath())
+    /// <param name="bell">Rings the terminal's bell. It is called on the speaker's own thread. Null if there is none to ring.</param>
+    public Speaker(VoiceSettings settings, Action? bell) : this(settings, bell, Environment.GetEnvironmentVariable("PATH") ?? "", Path.GetTempPath())
     {
     }
 
-    internal Speaker(VoiceSettings settings, Action bell, string searchPath, string temporary)
+    internal Speaker(VoiceSettings settings, Action? bell, string searchPath, string temporary)
     {
         (_settings, _quiet) = (settings, settings.Quiet);
         if (!settings.Sound && !settings.Speech) return;

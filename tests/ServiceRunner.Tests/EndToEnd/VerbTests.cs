@@ -23,14 +23,16 @@ public class VerbTests
     }
 
     [Fact]
-    public void Without_a_terminal_it_says_so_and_ends()
+    public void Without_a_terminal_it_tells_the_bench_line_by_line_and_ends_with_its_input()
     {
         using TemporaryFolder folder = new();
         string data = Path.Combine(folder.Path, "data");
         Assert.Null(ServiceRunner.Demo.DemoWorkshop.Make(data, new MachineClock()));
-        (int exit, _, string errors) = BuiltProgram.Run(folder.Path, "--data", data);
-        Assert.Equal(69, exit);
-        Assert.Single(errors.Trim().Split('\n'));
+        (int exit, string output, string errors) = BuiltProgram.Run(folder.Path, "--data", data);
+        Assert.Equal((0, ""), (exit, errors));
+        Assert.StartsWith("Standard output is no terminal, so the bench is told line by line.\n", output, StringComparison.Ordinal);
+        Assert.Contains("Q26-110", output, StringComparison.Ordinal);
+        Assert.EndsWith("The bench is left. 1 clock goes on counting.\n", output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -135,7 +135,7 @@ internal sealed class PaperBench : IDisposable
         throw new InvalidOperationException($"'{where}' was never reached");
     }
 
-    private static string Typed(Ask ask) => ask switch
+    public static string Typed(Ask ask) => ask switch
     {
         Ask.Count c => $"{c.Facet.AtLeast ?? c.Facet.AtMost ?? 1}",
         Ask.Measure m => $"{m.Facet.AtLeast ?? m.Facet.AtMost ?? 1}",

@@ -10,7 +10,7 @@ public sealed class TerminalHostTests
     [Fact]
     public void Without_a_terminal_one_sentence_says_which_side_is_missing()
     {
-        Assert.Equal("servicerunner: there is no terminal to read keys from (standard input is redirected)", TerminalHost.Missing(true, true, "xterm"));
+        Assert.Equal("servicerunner: there is no terminal to read keys from (standard input is redirected); --lines reads lines from it", TerminalHost.Missing(true, true, "xterm"));
         Assert.Equal("servicerunner: there is no terminal to show the screen on (standard output is redirected)", TerminalHost.Missing(false, true, "xterm"));
         Assert.Equal("servicerunner: this terminal cannot move its cursor (TERM=dumb)", TerminalHost.Missing(false, false, "dumb"));
     }

@@ -1,6 +1,7 @@
 using ServiceRunner.Core.Jobs;
 using ServiceRunner.Core.Quantities;
 using ServiceRunner.Files.Sentences;
+using ServiceRunner.Lines;
 using ServiceRunner.Screens.Pick;
 using ServiceRunner.Session;
 
@@ -63,6 +64,12 @@ public sealed class BathsModel(Shell shell) : ScreenModel(shell)
 
     private void FillJar() => Shell.Choose("Which jar was filled?", [.. Shell.Session.Workshop.Jars.Select(j => new Choice(j.Name, BathsPage.JarLife(Shell, j), () =>
         Shell.Tell(Shell.Session.Act(new Core.Benches.BenchAction.FillJar(j.Id)), new Plan([]), $"{j.Name} is fresh.")))]);
+
+    /// <inheritdoc/>
+    public override IEnumerable<Telling> Lines() => BathsLines.Of(this, Shell);
+
+    /// <inheritdoc/>
+    public override IEnumerable<Telling> MoreLines() => BathsLines.Jars(Shell);
 
     /// <inheritdoc/>
     public override void Draw(Sheet sheet, int top, int rows) => BathsPage.Draw(sheet, top, rows, this, Shell);

@@ -2,6 +2,7 @@ using ServiceRunner.Core.Benches;
 using ServiceRunner.Core.Jobs;
 using ServiceRunner.Files.Index;
 using ServiceRunner.Files.Procedures;
+using ServiceRunner.Lines;
 using ServiceRunner.Screens.Pick;
 using ServiceRunner.Screens.Run;
 using ServiceRunner.Session;
@@ -114,6 +115,21 @@ public sealed class BoardModel(Shell shell) : ScreenModel(shell)
         string prefix = $"{Shell.Session.Workshop.NumberPrefix}{Shell.Session.Now.Wall:yy}-";
         int highest = Shell.Session.AllJobs().Select(r => r.Number.StartsWith(prefix, StringComparison.Ordinal) && int.TryParse(r.Number[prefix.Length..], out int n) ? n : 0).DefaultIfEmpty().Max();
         return $"{prefix}{highest + 1:000}";
+    }
+
+    /// <inheritdoc/>
+    public override IEnumerable<Telling> Lines() => BoardLines.Of(this, Shell);
+
+    /// <inheritdoc/>
+    public override IEnumerable<Telling> MoreLines() => BoardLines.Rest(this, Shell);
+
+    /// <inheritdoc/>
+    public override bool TakeNumber(int number)
+    {
+        if (number < 1 || number > Rows.Count) return false;
+        At = number - 1;
+        Open(Rows[At].Subject);
+        return true;
     }
 
     /// <inheritdoc/>

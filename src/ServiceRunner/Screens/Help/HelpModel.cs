@@ -1,3 +1,4 @@
+using ServiceRunner.Lines;
 using ServiceRunner.Screens.Run;
 
 namespace ServiceRunner.Screens.Help;
@@ -18,6 +19,9 @@ public sealed class HelpModel(Shell shell, ScreenModel about) : ScreenModel(shel
         ScreenAction.Always("PageUp", "less", "Shows the lines before.", () => _first = Math.Max(0, _first - 5), 3),
         ScreenAction.Always("Enter", "", "Returns to the screen before.", () => Shell.GoBack(), 100),
     ];
+
+    /// <inheritdoc/>
+    public override IEnumerable<Telling> Lines() => HelpLines.Of(about.Actions.Concat(Shell.Everywhere));
 
     /// <inheritdoc/>
     public override void Draw(Sheet sheet, int top, int rows)

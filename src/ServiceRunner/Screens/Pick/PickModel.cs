@@ -1,3 +1,5 @@
+using ServiceRunner.Lines;
+
 namespace ServiceRunner.Screens.Pick;
 
 /// <summary>One of several things to choose from.</summary>
@@ -42,7 +44,14 @@ public sealed class PickModel(Shell shell, string title, IReadOnlyList<Choice> c
         choice.Take();
     }
 
-    private void Search(string typed) => (_typed, At) = (typed, 0);
+    /// <summary>Shows only what contains this.</summary>
+    public void Search(string typed) => (_typed, At) = (typed, 0);
+
+    /// <summary>What is searched for; empty if nothing.</summary>
+    public string Typed => _typed;
+
+    /// <summary>Marks the first line of the next nine; after the last nine the first again.</summary>
+    public void NextNine() => At = At / PickLines.Page * PickLines.Page + PickLines.Page is var next && next < Matching.Count ? next : 0;
 
     /// <inheritdoc/>
     public override bool Press(Stroke key)
@@ -55,6 +64,17 @@ public sealed class PickModel(Shell shell, string title, IReadOnlyList<Choice> c
         string letter = key.Name == "Space" ? " " : key.Name;
         if (letter.Length > 2) return false;
         Search(_typed + letter);
+        return true;
+    }
+
+    /// <inheritdoc/>
+    public override IEnumerable<Telling> Lines() => PickLines.Of(this);
+
+    /// <inheritdoc/>
+    public override bool TakeNumber(int number)
+    {
+        if (number < 1 || number > Matching.Count) return false;
+        Take(number - 1);
         return true;
     }
 

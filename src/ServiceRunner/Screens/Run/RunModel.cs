@@ -3,6 +3,7 @@ using ServiceRunner.Core.Jobs;
 using ServiceRunner.Core.Procedures;
 using ServiceRunner.Core.Quantities;
 using ServiceRunner.Files.Sentences;
+using ServiceRunner.Lines;
 using ServiceRunner.Screens.Large;
 using ServiceRunner.Session;
 
@@ -76,9 +77,15 @@ public sealed partial class RunModel : JobScreen
     {
         if (!_guard.Admits(Shell.Steady))
         {
-            Shell.Say($"That came within {Session.Workshop.Pedal.DeadMilliseconds / 1000.0:0.0} s of the press before, or of a clock coming due, and is taken for the same press, held or knocked.");
+            Shell.Say(KnockGuard.Ignored(Session.Workshop.Pedal.DeadMilliseconds));
             return;
         }
+        GoOnForSure();
+    }
+
+    /// <summary>Goes on without a look at the guard: what was typed in words was not knocked.</summary>
+    public void GoOnForSure()
+    {
         if (LooksBack)
         {
             _back = null;
@@ -132,18 +139,24 @@ public sealed partial class RunModel : JobScreen
     public override bool Press(Stroke key)
     {
         if (key.Name is not [>= '1' and <= '9']) return false;
-        int number = key.Name[0] - '1';
         if (!_choices.Admits(Shell.Steady))
         {
             Shell.Say("Figures that follow each other so fast are not taken for choices; v types a figure.", refusal: true);
             return true;
         }
+        return TakeNumber(key.Name[0] - '0');
+    }
+
+    /// <inheritdoc/>
+    public override bool TakeNumber(int number)
+    {
+        number--;
         switch (Offer)
         {
-            case Offer.Fact x when number < x.Question.Answers.Count:
+            case Offer.Fact x when number >= 0 && number < x.Question.Answers.Count:
                 Act(new JobAction.AnswerFact(x.Question.Fact, x.Question.Answers[number]), $"Noted: {x.Question.Answers[number]}.");
                 return true;
-            case Offer.Answer x when number < x.Ask.Choices.Count:
+            case Offer.Answer x when number >= 0 && number < x.Ask.Choices.Count:
                 Act(new JobAction.Answer(x.Ask.Step, x.Ask.Key, new AnswerValue.Chosen(x.Ask.Choices[number])), $"Noted: {x.Ask.Choices[number]}.");
                 return true;
             default:
@@ -163,6 +176,15 @@ public sealed partial class RunModel : JobScreen
             return Shell.AskNext(Prompt.Reason(wanted.Kinds, why => Answered(ask, text, why)));
         return Complaint(outcome, $"Noted: {text.Trim()}.");
     }
+
+    /// <inheritdoc/>
+    public override IEnumerable<Telling> Lines() => RunLines.Of(this, Shell);
+
+    /// <inheritdoc/>
+    public override IEnumerable<Telling> MoreLines() => RunLines.More(this, Shell);
+
+    /// <inheritdoc/>
+    public override string AtHand => $"{SpokenOffer.Key(Offer)} {_back}";
 
     /// <inheritdoc/>
     public override void Draw(Sheet sheet, int top, int rows)

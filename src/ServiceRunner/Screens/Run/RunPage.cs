@@ -16,6 +16,9 @@ internal static class RunPage
 {
     private const int Margin = 2;
 
+    /// <summary>Stands below what speaks against a step.</summary>
+    public const string AllTheSame = "Going on all the same is written down as a deviation.";
+
     private sealed record Block(int Need, IReadOnlyList<(int X, string Text, Ink Ink)[]> Rows);
 
     public static void Draw(Sheet sheet, int top, int rows, RunModel model, Shell shell)
@@ -80,7 +83,7 @@ internal static class RunPage
         }
         // What speaks against the act is read before it is done.
         foreach (Blocker blocker in model.Against) blocks.Add(Text(0, RejectionWords.Sentence(blocker, plan), Ink.Caution, width, "Not yet: "));
-        if (model.Against.Count > 0 && model.Offer is not Offer.Stuck) blocks.Add(Text(6, "Going on all the same is written down as a deviation.", Ink.Faint, width, ""));
+        if (model.Against.Count > 0 && model.Offer is not Offer.Stuck) blocks.Add(Text(6, AllTheSame, Ink.Faint, width, ""));
         blocks.Add(Gap(9));
         if (step.How.Length > 0) blocks.Add(Text(4, step.How, Ink.Plain, width, ""));
         if (step.Why.Length > 0) blocks.Add(Text(5, step.Why, Ink.Faint, width, "Why: "));
@@ -92,7 +95,8 @@ internal static class RunPage
         return blocks;
     }
 
-    private static IEnumerable<(string Name, string Text)> Facts(Step step, Job job, Plan plan, Shell shell)
+    /// <summary>What a step moves, needs and takes.</summary>
+    public static IEnumerable<(string Name, string Text)> Facts(Step step, Job job, Plan plan, Shell shell)
     {
         string Parts(IEnumerable<Placed<string>> parts) => string.Join(", ", parts.Select(p => plan.NameOf(p)));
         if (step.Removes.Count > 0)
@@ -144,7 +148,8 @@ internal static class RunPage
         }
     }
 
-    private static string Serving(Ask.Oil oil, RunModel model, Shell shell)
+    /// <summary>With what a point is served.</summary>
+    public static string Serving(Ask.Oil oil, RunModel model, Shell shell)
     {
         Circumstances at = shell.Session.Circumstances(model.Job);
         string when = oil.Point.When is { } order ? $" ({order.Time.ToString().ToLowerInvariant()} {model.Job.Plan.NameOf(order.Part)})" : "";
@@ -174,7 +179,11 @@ internal static class RunPage
         return new Block(0, rows);
     }
 
-    private static Block Done(PlannedStep planned, Job job, Plan plan, Shell shell, int width)
+    private static Block Done(PlannedStep planned, Job job, Plan plan, Shell shell, int width) =>
+        new(0, [.. DoneWords(planned, job, plan, shell).SelectMany(l => Paragraph.Wrap(l, width)).Select(l => new[] { (0, l, Ink.Good) })]);
+
+    /// <summary>How a step was settled, and what was answered in it.</summary>
+    public static IReadOnlyList<string> DoneWords(PlannedStep planned, Job job, Plan plan, Shell shell)
     {
         StepRecord record = job.Steps[planned.Key];
         string how = record.End!.Done ? "Done" : "Passed over";
@@ -183,7 +192,7 @@ internal static class RunPage
         foreach (LogEntry entry in job.Log.Where(e => !job.TakenBack.Contains(e.Number)))
             foreach (JobEvent e in entry.Events)
                 if (Told(e, record.Step, plan, shell) is { Length: > 0 } line) lines.Add(line);
-        return new Block(0, [.. lines.SelectMany(l => Paragraph.Wrap(l, width)).Select(l => new[] { (0, l, Ink.Good) })]);
+        return lines;
     }
 
     private static string Told(JobEvent e, StepRef step, Plan plan, Shell shell) => e switch
