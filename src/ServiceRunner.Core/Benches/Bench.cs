@@ -20,6 +20,12 @@ public sealed record Bench
     /// <summary>The bottle in use of each lubricant.</summary>
     public ImmutableDictionary<string, BenchEvent.BatchTaken> Batches { get; init; } = ImmutableDictionary<string, BenchEvent.BatchTaken>.Empty;
 
+    /// <summary>Bottles that stand on the shelf and are not in use.</summary>
+    public ImmutableList<BenchEvent.BottleNoted> OtherBottles { get; init; } = [];
+
+    /// <summary>The temperature last read, or null.</summary>
+    public TemperatureRecord? Temperature { get; init; }
+
     /// <summary>Clocks that run, in the order begun.</summary>
     public ImmutableList<BenchEvent.ClockBegun> Clocks { get; init; } = [];
 
@@ -55,7 +61,10 @@ public sealed record Bench
         BenchEvent.SignedIn x => this with { SignedIn = SignedIn.Remove(x.Initials).Add(x.Initials) },
         BenchEvent.SignedOut x => this with { SignedIn = SignedIn.Remove(x.Initials) },
         BenchEvent.JarFilled x => this with { Jars = Jars.SetItem(x.Jar, new JarRecord(x.Jar, x.Liquid, entry.At.Wall, 0)) },
-        BenchEvent.BatchTaken x => this with { Batches = Batches.SetItem(x.Lubricant, x) },
+        BenchEvent.BatchTaken x => this.Using(x),
+        BenchEvent.BottleNoted x => this.Noting(x),
+        BenchEvent.BottleDone x => this.Without(x.Lubricant, x.Batch),
+        BenchEvent.TemperatureRead x => this with { Temperature = new TemperatureRecord(x.Celsius, entry.At.Wall) },
         BenchEvent.ClockBegun x => this with
         {
             Clocks = Clocks.RemoveAll(c => c.Job == x.Job && c.Step == x.Step).Add(x),
@@ -69,6 +78,8 @@ public sealed record Bench
             Jars = x.Jars.ToImmutableDictionary(j => j.Jar),
             Batches = x.Batches.ToImmutableDictionary(b => b.Lubricant),
             Clocks = [.. x.Clocks],
+            OtherBottles = [.. x.Bottles],
+            Temperature = x.Temperature,
             CarriedAt = entry.Number,
         },
         _ => throw new InvalidOperationException($"no fold for {e.GetType().Name}"),
@@ -87,7 +98,11 @@ public sealed record Bench
 
     /// <summary>The event that carries all forward.</summary>
     public BenchEvent.CarriedForward Forward() => new(SignedIn, [.. Jars.Values.OrderBy(j => j.Jar, StringComparer.Ordinal)],
-        [.. Batches.Values.OrderBy(b => b.Lubricant, StringComparer.Ordinal)], Clocks);
+        [.. Batches.Values.OrderBy(b => b.Lubricant, StringComparer.Ordinal)], Clocks)
+    {
+        Bottles = [.. OtherBottles.OrderBy(b => b.Lubricant, StringComparer.Ordinal).ThenBy(b => b.Batch, StringComparer.Ordinal)],
+        Temperature = Temperature,
+    };
 
     /// <summary>Events that bring the bench's clocks in line with a job's, after an action of that job.</summary>
     public IEnumerable<BenchEvent> Follow(Job job)

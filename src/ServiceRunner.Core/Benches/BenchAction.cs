@@ -23,6 +23,15 @@ public abstract record BenchAction
     /// <summary>Takes a bottle into use.</summary>
     public sealed record TakeBatch(string Lubricant, string Batch, DateOnly? OpenedOn, DateOnly? GoodUntil) : BenchAction;
 
+    /// <summary>Puts a bottle on the shelf without taking it into use, or puts the dates of one right.</summary>
+    public sealed record NoteBottle(string Lubricant, string Batch, DateOnly? OpenedOn, DateOnly? GoodUntil) : BenchAction;
+
+    /// <summary>Strikes off a bottle that is empty or thrown away.</summary>
+    public sealed record FinishBottle(string Lubricant, string Batch) : BenchAction;
+
+    /// <summary>Reads the temperature at the bench, in °C.</summary>
+    public sealed record ReadTemperature(decimal Celsius) : BenchAction;
+
     /// <summary>Notices that the wall clock was set.</summary>
     public sealed record NoticeClock(Moment Before) : BenchAction;
 
@@ -56,6 +65,18 @@ public enum BenchRejection
 
     /// <summary>A batch needs a name.</summary>
     NothingTyped,
+
+    /// <summary>The shelf has no such bottle.</summary>
+    NoSuchBottle,
+
+    /// <summary>A bottle cannot have been opened on a day that has not come.</summary>
+    OpenedInFuture,
+
+    /// <summary>A bottle is good until a day before it was opened.</summary>
+    DatesCrossed,
+
+    /// <summary>No bench is so cold or so hot.</summary>
+    NoSuchTemperature,
 }
 
 /// <summary>Decides actions at the bench: a list of events, which is empty if nothing changes, or a rejection.</summary>
@@ -75,15 +96,35 @@ public static class BenchDecider
         BenchAction.FillJar x => workshop.Jars.FirstOrDefault(j => j.Id.Value == x.Jar) is not { } jar ? No(BenchRejection.NoSuchJar)
             : bench.JarsInUse.Contains(x.Jar) ? No(BenchRejection.JarInUse)
             : Yes(new BenchEvent.JarFilled(x.Jar, jar.Holds)),
-        BenchAction.TakeBatch x => !workshop.Lubricants.Any(l => l.Id.Value == x.Lubricant) ? No(BenchRejection.NoSuchLubricant)
-            : x.Batch.Trim().Length == 0 ? No(BenchRejection.NothingTyped)
-            : new BenchEvent.BatchTaken(x.Lubricant, x.Batch.Trim(), x.OpenedOn, x.GoodUntil) is var taken && bench.Batches.GetValueOrDefault(x.Lubricant) == taken ? Yes()
-            : Yes(taken),
+        BenchAction.TakeBatch x => Take(bench, x, workshop, now),
+        BenchAction.NoteBottle x => WrongBottle(x.Lubricant, x.Batch, x.OpenedOn, x.GoodUntil, workshop, now) is var wrong and not BenchRejection.None ? No(wrong)
+            : bench.FindBottle(x.Lubricant, x.Batch.Trim()) == new Lubricants.Bottle(x.Lubricant, x.Batch.Trim(), x.OpenedOn, x.GoodUntil) ? Yes()
+            : Yes(new BenchEvent.BottleNoted(x.Lubricant, x.Batch.Trim(), x.OpenedOn, x.GoodUntil)),
+        BenchAction.FinishBottle x => bench.FindBottle(x.Lubricant, x.Batch) is null ? No(BenchRejection.NoSuchBottle) : Yes(new BenchEvent.BottleDone(x.Lubricant, x.Batch)),
+        BenchAction.ReadTemperature x => x.Celsius is < -10 or > 50 ? No(BenchRejection.NoSuchTemperature)
+            : bench.CelsiusOn(now.Wall) == x.Celsius ? Yes()
+            : Yes(new BenchEvent.TemperatureRead(x.Celsius)),
         BenchAction.NoticeClock x => x.Before.DriftUntil(now) is var drift && drift.Duration() < ClockTolerance ? Yes()
             : Yes(new BenchEvent.ClockFault(x.Before.Wall, now.Wall, drift)),
         BenchAction.CarryForward => Yes(bench.Forward()),
         _ => throw new InvalidOperationException($"no decision for {action.GetType().Name}"),
     };
+
+    // Whoever takes a bottle that stands on the shelf need not say its dates again.
+    private static (IReadOnlyList<BenchEvent>, BenchRejection) Take(Bench bench, BenchAction.TakeBatch x, Workshop workshop, Moment now)
+    {
+        if (WrongBottle(x.Lubricant, x.Batch, x.OpenedOn, x.GoodUntil, workshop, now) is var wrong and not BenchRejection.None) return No(wrong);
+        Lubricants.Bottle? known = x is { OpenedOn: null, GoodUntil: null } ? bench.FindBottle(x.Lubricant, x.Batch.Trim()) : null;
+        BenchEvent.BatchTaken taken = new(x.Lubricant, x.Batch.Trim(), known?.OpenedOn ?? x.OpenedOn, known?.GoodUntil ?? x.GoodUntil);
+        return bench.Batches.GetValueOrDefault(x.Lubricant) == taken ? Yes() : Yes(taken);
+    }
+
+    private static BenchRejection WrongBottle(string lubricant, string batch, DateOnly? opened, DateOnly? goodUntil, Workshop workshop, Moment now) =>
+        !workshop.Lubricants.Any(l => l.Id.Value == lubricant) ? BenchRejection.NoSuchLubricant
+        : batch.Trim().Length == 0 ? BenchRejection.NothingTyped
+        : opened > DateOnly.FromDateTime(now.Wall.Date) ? BenchRejection.OpenedInFuture
+        : goodUntil < opened ? BenchRejection.DatesCrossed
+        : BenchRejection.None;
 
     private static (IReadOnlyList<BenchEvent>, BenchRejection) Yes(params BenchEvent[] events) => (events, BenchRejection.None);
 

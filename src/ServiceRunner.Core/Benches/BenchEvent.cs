@@ -23,6 +23,15 @@ public abstract record BenchEvent
     /// <summary>A bottle was taken into use; it stays in use until the next one. Dates are empty if not stated.</summary>
     public sealed record BatchTaken(string Lubricant, string Batch, DateOnly? OpenedOn, DateOnly? GoodUntil) : BenchEvent;
 
+    /// <summary>A bottle stands on the shelf and is not in use, or its dates were put right. Dates are empty if not stated.</summary>
+    public sealed record BottleNoted(string Lubricant, string Batch, DateOnly? OpenedOn, DateOnly? GoodUntil) : BenchEvent;
+
+    /// <summary>A bottle is empty or thrown away.</summary>
+    public sealed record BottleDone(string Lubricant, string Batch) : BenchEvent;
+
+    /// <summary>The temperature at the bench was read, in °C; it holds for that day.</summary>
+    public sealed record TemperatureRead(decimal Celsius) : BenchEvent;
+
     /// <summary>A clock of a job started; the jar is empty if it has none.</summary>
     public sealed record ClockBegun(string Job, StepRef Step, string Jar) : BenchEvent;
 
@@ -37,7 +46,14 @@ public abstract record BenchEvent
         IReadOnlyList<string> People,
         IReadOnlyList<JarRecord> Jars,
         IReadOnlyList<BatchTaken> Batches,
-        IReadOnlyList<ClockBegun> Clocks) : BenchEvent;
+        IReadOnlyList<ClockBegun> Clocks) : BenchEvent
+    {
+        /// <summary>Bottles of the shelf that are not in use.</summary>
+        public IReadOnlyList<BottleNoted> Bottles { get; init; } = [];
+
+        /// <summary>The temperature last read in °C and when, or null.</summary>
+        public TemperatureRecord? Temperature { get; init; }
+    }
 }
 
 /// <summary>A jar's filling.</summary>
@@ -46,6 +62,9 @@ public abstract record BenchEvent
 /// <param name="FilledAt">When, or null if nobody said.</param>
 /// <param name="Baskets">Baskets since.</param>
 public sealed record JarRecord(string Jar, string Liquid, DateTimeOffset? FilledAt, int Baskets);
+
+/// <summary>The temperature at the bench in °C, and when it was read.</summary>
+public sealed record TemperatureRecord(decimal Celsius, DateTimeOffset At);
 
 /// <summary>One action at the bench as the log keeps it.</summary>
 public sealed record BenchEntry(int Number, string ActionId, string By, Moment At, IReadOnlyList<BenchEvent> Events);

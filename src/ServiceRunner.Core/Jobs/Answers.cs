@@ -1,4 +1,5 @@
 using System.Globalization;
+using ServiceRunner.Core.Lubricants;
 using ServiceRunner.Core.Procedures;
 using ServiceRunner.Core.Quantities;
 using ServiceRunner.Core.Workshops;
@@ -110,17 +111,21 @@ internal static class Answers
     private static Rejection? Served(Ask.Oil ask, AnswerValue value, string reason, Circumstances at, List<JobEvent> events, List<JobEvent.DeviationNoted> deviations)
     {
         if (value is not AnswerValue.Served served) return new Rejection.NothingTyped();
-        if (at.Workshop.Lubricants.FirstOrDefault(l => l.Id.Value == served.Lubricant) is not Lubricant lubricant)
-        {
-            // A shelf that is not written down yet must not stop the work: the role itself stands for the lubricant.
-            if (served.Lubricant != ask.Point.Role.Value) return new Rejection.NoSuchLubricant(served.Lubricant);
-        }
-        else if (!lubricant.Roles.Any(r => r.Value == ask.Point.Role.Value))
-        {
-            deviations.Add(new JobEvent.DeviationNoted(Deviation.PointOtherLubricant, ask.Step, $"{ask.Point.Id.Value}: {served.Lubricant} for {ask.Point.Role.Value}", reason));
-        }
+        // A shelf that is not written down yet must not stop the work: the role itself stands for the lubricant.
+        if (at.Workshop.Lubricants.FirstOrDefault(l => l.Id.Value == served.Lubricant) is { } lubricant)
+            deviations.AddRange(PointConcern.Of(ask.Point, lubricant, served.Batch, at).Select(c => new JobEvent.DeviationNoted(c.Kind, ask.Step, c.Brief(ask.Point), reason)));
+        else if (served.Lubricant != ask.Point.Role.Value) return new Rejection.NoSuchLubricant(served.Lubricant);
         events.Add(new JobEvent.PointServed(ask.Step, ask.Point.Id, ask.Point.Role, served.Lubricant, served.Batch));
         return null;
+    }
+
+    /// <summary>A point entered afterwards: with what the bench has for its role, and what spoke against that on the day.</summary>
+    public static IEnumerable<JobEvent> ServedAfterwards(Ask.Oil ask, Lubricant lubricant, DateTimeOffset when, Circumstances at)
+    {
+        string batch = at.BatchOf(lubricant.Id);
+        return [
+            .. PointConcern.Of(ask.Point, lubricant, batch, at, DateOnly.FromDateTime(when.Date)).Select(c => new JobEvent.DeviationNoted(c.Kind, ask.Step, c.Brief(ask.Point), "")),
+            new JobEvent.PointServed(ask.Step, ask.Point.Id, ask.Point.Role, lubricant.Id, batch)];
     }
 
     private static string WithoutUnit(string text, string unit) =>

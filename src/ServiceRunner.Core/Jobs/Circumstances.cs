@@ -1,3 +1,4 @@
+using ServiceRunner.Core.Lubricants;
 using ServiceRunner.Core.Quantities;
 using ServiceRunner.Core.Workshops;
 
@@ -29,8 +30,15 @@ public sealed record Circumstances(
         return jars.FirstOrDefault(j => !JarsInUse.Contains(j)) ?? jars.FirstOrDefault();
     }
 
-    /// <summary>The first lubricant of the shelf for a role, or null.</summary>
-    public Lubricant? LubricantFor(string role) => Workshop.Lubricants.FirstOrDefault(l => l.Roles.Any(r => r.Value == role));
+    /// <summary>The bottles of the shelf, what was chosen for this session, and the temperature measured today.</summary>
+    public LubricantStock Stock { get; init; } = LubricantStock.None;
+
+    /// <summary>The temperature at the bench in °C: as measured today, else the room's usual one; null if neither is known.</summary>
+    public decimal? BenchCelsius => Stock.CelsiusToday ?? Workshop.Room?.Celsius;
+
+    /// <summary>The lubricant for a role: the one chosen for this session, else the first of the shelf; null if there is none.</summary>
+    public Lubricant? LubricantFor(string role) => Workshop.Lubricants.FirstOrDefault(l => Stock.Chosen.TryGetValue(role, out string? chosen) && l.Id.Value == chosen)
+        ?? Workshop.Lubricants.FirstOrDefault(l => l.Roles.Any(r => r.Value == role));
 
     /// <summary>The batch in use of a lubricant; empty if none was stated.</summary>
     public string BatchOf(string lubricant) => Batches.GetValueOrDefault(lubricant) ?? "";

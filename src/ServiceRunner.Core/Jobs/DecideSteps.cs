@@ -75,9 +75,7 @@ public static partial class Decider
             if (running.Soaks.GetValueOrDefault(step) is { Ended: null }) return Refuse(new Rejection.ClockRuns(step));
             List<JobEvent> own = [];
             foreach (Ask ask in Ask.Open(running, planned, at.Plan))
-                own.AddRange(ask is Ask.Oil oil && at.LubricantFor(oil.Point.Role) is { } lubricant
-                    ? [new JobEvent.PointServed(step, oil.Point.Id, oil.Point.Role, lubricant.Id, at.BatchOf(lubricant.Id))]
-                    : Left(ask));
+                own.AddRange(ask is Ask.Oil oil && at.LubricantFor(oil.Point.Role) is { } lubricant ? Answers.ServedAfterwards(oil, lubricant, x.When, at) : Left(ask));
             own.AddRange(Settle(running, planned, step, x.When, at));
             events.AddRange(own);
             running = Fold.Next(running.Id, running, new LogEntry(running.Log.Count + 1, $"{at.ActionId}/{step}", at.By, at.Now, own));

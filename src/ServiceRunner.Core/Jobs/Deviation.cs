@@ -18,6 +18,12 @@ public static class Deviation
     /// <summary>A point got a lubricant that is not for its role, or none of the shelf is.</summary>
     public const string PointOtherLubricant = "point-other-lubricant";
 
+    /// <summary>A point got a lubricant whose viscosity is outside its role.</summary>
+    public const string PointOtherViscosity = "point-other-viscosity";
+
+    /// <summary>A point got a lubricant from a bottle past its date.</summary>
+    public const string LubricantPastDate = "lubricant-past-date";
+
     /// <summary>A point was left unserved.</summary>
     public const string PointLeft = "point-left";
 
@@ -56,6 +62,6 @@ public static class Deviation
 
     /// <summary>All kinds.</summary>
     public static readonly IReadOnlyList<string> Kinds =
-        [Skipped, OutOfOrder, SoakShort, SoakLong, PointOtherLubricant, PointLeft, MeasureOutside, MeasureLeft, ConfirmLeft,
-         PartNotAsWritten, PartNotReady, PowerOn, RepairOpen, OverFinding, WithoutConsent, ClosedWithOwed, ByOtherMeans];
+        [Skipped, OutOfOrder, SoakShort, SoakLong, PointOtherLubricant, PointOtherViscosity, LubricantPastDate, PointLeft, MeasureOutside, MeasureLeft,
+         ConfirmLeft, PartNotAsWritten, PartNotReady, PowerOn, RepairOpen, OverFinding, WithoutConsent, ClosedWithOwed, ByOtherMeans];
 }

@@ -141,6 +141,12 @@ public sealed record Lubricant
     /// <summary>Kinematic viscosity in mm²/s at a stated temperature, or null.</summary>
     public ViscosityAt? Viscosity { get; init; }
 
+    /// <summary>A second viscosity at another temperature, or null: with two, that at any other can be computed.</summary>
+    public ViscosityAt? SecondViscosity { get; init; }
+
+    /// <summary>Viscosity index by ASTM D2270, or null: it stands for a second point.</summary>
+    public decimal? ViscosityIndex { get; init; }
+
     /// <summary>True for a grease.</summary>
     public bool Grease { get; init; }
 

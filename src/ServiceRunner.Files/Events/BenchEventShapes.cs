@@ -17,10 +17,13 @@ public static class BenchEventShapes
             case BenchEvent.SignedOut x: Kind(w, "signed-out.1"); w.Text("who", x.Initials); break;
             case BenchEvent.JarFilled x: Kind(w, "jar-filled.1"); w.Text("jar", x.Jar); w.Text("liquid", x.Liquid); break;
             case BenchEvent.BatchTaken x: Kind(w, "batch-taken.1"); Batch(w, x); break;
+            case BenchEvent.BottleNoted x: Kind(w, "bottle-noted.1"); Bottle(w, x); break;
+            case BenchEvent.BottleDone x: Kind(w, "bottle-done.1"); w.Text("lubricant", x.Lubricant); w.Text("batch", x.Batch); break;
+            case BenchEvent.TemperatureRead x: Kind(w, "temperature.1"); w.Number("celsius", x.Celsius); break;
             case BenchEvent.ClockBegun x: Kind(w, "clock-begun.1"); Clock(w, x); break;
             case BenchEvent.ClockEnded x: Kind(w, "clock-ended.1"); w.Text("job", x.Job); w.Step(x.Step); break;
             case BenchEvent.ClockFault x: Kind(w, "clock-fault.1"); w.Time("from", x.From); w.Time("to", x.To); w.Seconds("by", x.By); break;
-            case BenchEvent.CarriedForward x: Kind(w, "carried-forward.1"); Carried(w, x); break;
+            case BenchEvent.CarriedForward x: Kind(w, "carried-forward.2"); Carried(w, x); break;
             default: throw new InvalidOperationException($"no stored shape for {e.GetType().Name}");
         }
         w.WriteEndObject();
@@ -35,14 +38,22 @@ public static class BenchEventShapes
         "signed-out.1" => new BenchEvent.SignedOut(e.Text("who")),
         "jar-filled.1" => new BenchEvent.JarFilled(e.Text("jar"), e.Text("liquid")),
         "batch-taken.1" => ReadBatch(e),
+        "bottle-noted.1" => ReadBottle(e),
+        "bottle-done.1" => new BenchEvent.BottleDone(e.Text("lubricant"), e.Text("batch")),
+        "temperature.1" => new BenchEvent.TemperatureRead(e.Number("celsius") ?? 0),
         "clock-begun.1" => ReadClock(e),
         "clock-ended.1" => new BenchEvent.ClockEnded(e.Text("job"), e.Step()),
         "clock-fault.1" => new BenchEvent.ClockFault(e.Time("from") ?? default, e.Time("to") ?? default, e.Seconds("by") ?? TimeSpan.Zero),
-        "carried-forward.1" => new BenchEvent.CarriedForward(
+        // The first version knew one bottle of each lubricant and no temperature.
+        "carried-forward.1" or "carried-forward.2" => new BenchEvent.CarriedForward(
             e.Texts("people"),
             [.. Objects(e, "jars").Select(j => new JarRecord(j.Text("jar"), j.Text("liquid"), j.Time("filled"), (int)(j.Number("baskets") ?? 0)))],
             [.. Objects(e, "batches").Select(ReadBatch)],
-            [.. Objects(e, "clocks").Select(ReadClock)]),
+            [.. Objects(e, "clocks").Select(ReadClock)])
+        {
+            Bottles = [.. Objects(e, "bottles").Select(ReadBottle)],
+            Temperature = e.Time("temperature-at") is { } at ? new TemperatureRecord(e.Number("temperature") ?? 0, at) : null,
+        },
         var kind => throw new UnknownEventException(kind),
     };
 
@@ -57,6 +68,10 @@ public static class BenchEventShapes
     }
 
     private static BenchEvent.BatchTaken ReadBatch(JsonElement e) => new(e.Text("lubricant"), e.Text("batch"), e.Day("opened"), e.Day("good-until"));
+
+    private static void Bottle(Utf8JsonWriter w, BenchEvent.BottleNoted x) => Batch(w, new BenchEvent.BatchTaken(x.Lubricant, x.Batch, x.OpenedOn, x.GoodUntil));
+
+    private static BenchEvent.BottleNoted ReadBottle(JsonElement e) => new(e.Text("lubricant"), e.Text("batch"), e.Day("opened"), e.Day("good-until"));
 
     private static void Clock(Utf8JsonWriter w, BenchEvent.ClockBegun x)
     {
@@ -97,6 +112,16 @@ public static class BenchEventShapes
             w.WriteEndObject();
         }
         w.WriteEndArray();
+        w.WriteStartArray("bottles");
+        foreach (BenchEvent.BottleNoted bottle in x.Bottles)
+        {
+            w.WriteStartObject();
+            Bottle(w, bottle);
+            w.WriteEndObject();
+        }
+        w.WriteEndArray();
+        w.Number("temperature", x.Temperature?.Celsius);
+        w.Time("temperature-at", x.Temperature?.At);
     }
 
     private static IEnumerable<JsonElement> Objects(JsonElement e, string key) =>

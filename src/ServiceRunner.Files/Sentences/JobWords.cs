@@ -135,6 +135,8 @@ public static class JobWords
         Deviation.SoakShort => "soak too short",
         Deviation.SoakLong => "soak too long",
         Deviation.PointOtherLubricant => "another lubricant",
+        Deviation.PointOtherViscosity => "viscosity outside the role",
+        Deviation.LubricantPastDate => "bottle past its date",
         Deviation.PointLeft => "point not served",
         Deviation.MeasureOutside => "outside its limits",
         Deviation.MeasureLeft => "not measured",

@@ -62,6 +62,10 @@ public static class RejectionWords
         BenchRejection.JarInUse => "There is a basket in it: end the soak first.",
         BenchRejection.NoSuchLubricant => "The workshop file has no such lubricant.",
         BenchRejection.NothingTyped => "Nothing was typed.",
+        BenchRejection.NoSuchBottle => "The shelf has no such bottle.",
+        BenchRejection.OpenedInFuture => "A bottle cannot have been opened on a day that has not come; look at the date.",
+        BenchRejection.DatesCrossed => "It cannot be good until a day before it was opened; look at the dates.",
+        BenchRejection.NoSuchTemperature => "A bench has between -10 and 50 °C; look at the figure.",
         _ => throw new InvalidOperationException("no sentence for a refusal"),
     };
 

@@ -1,4 +1,7 @@
+using System.Globalization;
+using ServiceRunner.Core.Lubricants;
 using ServiceRunner.Core.Procedures;
+using ServiceRunner.Core.Quantities;
 using ServiceRunner.Core.Workshops;
 using ServiceRunner.Files.Checks.Reading;
 using ServiceRunner.Files.Yaml;
@@ -8,11 +11,8 @@ namespace ServiceRunner.Files.Workshops;
 /// <summary>Reads the oils and greases on the shelf.</summary>
 internal static class LubricantReader
 {
-    private static readonly string[] Keys = ["lubricant", "name", "roles", "grade", "viscosity", "grease", "good-for"];
+    private static readonly string[] Keys = ["lubricant", "name", "roles", "grade", "viscosity", "viscosity-index", "grease", "good-for"];
     private static readonly string[] Roles = [.. Vocabulary.Roles.Where(r => r != OilingPoint.Never)];
-
-    // ISO 3448: the mid-point kinematic viscosity at 40 °C in mm²/s is the grade's number.
-    private static readonly int[] Grades = [2, 3, 5, 7, 10, 15, 22, 32, 46, 68, 100, 150, 220, 320, 460, 680, 1000, 1500, 2200, 3200];
 
     public static List<Lubricant> Read(ValueReader values, YEntry entry)
     {
@@ -29,7 +29,8 @@ internal static class LubricantReader
                     case "name": lubricant = lubricant with { Name = values.Text(inner) }; break;
                     case "roles": lubricant = lubricant with { Roles = values.WordsOf(inner, Roles) }; break;
                     case "grade": lubricant = lubricant with { IsoGrade = Grade(values, inner) }; break;
-                    case "viscosity": lubricant = lubricant with { Viscosity = Viscosity(values, inner) }; break;
+                    case "viscosity": lubricant = Viscosities(values, inner, lubricant); break;
+                    case "viscosity-index": lubricant = lubricant with { ViscosityIndex = Index(values, inner) }; break;
                     case "grease": lubricant = lubricant with { Grease = values.Yes(inner) }; break;
                     case "good-for": lubricant = lubricant with { GoodForDays = Days(values, inner) }; break;
                     default: values.Unknown(inner, "a lubricant", Keys); break;
@@ -46,26 +47,47 @@ internal static class LubricantReader
         if (values.Single(entry) is not { } text) return null;
         const string prefix = "ISO VG ";
         string number = text.Value.StartsWith(prefix, StringComparison.Ordinal) ? text.Value[prefix.Length..].Trim() : "";
-        foreach (int grade in Grades)
+        foreach (int grade in IsoGrade.All)
         {
-            if (number == grade.ToString(System.Globalization.CultureInfo.InvariantCulture)) return grade;
+            if (number == grade.ToString(CultureInfo.InvariantCulture)) return grade;
         }
-        values.Add(WrongForm.Of(values.File, text.At, "grade", text.Value, $"like ISO VG 32; the grades are {string.Join(", ", Grades)}"));
+        values.Add(WrongForm.Of(values.File, text.At, "grade", text.Value, $"like ISO VG 32; the grades are {string.Join(", ", IsoGrade.All)}"));
         return null;
     }
 
-    private static ViscosityAt? Viscosity(ValueReader values, YEntry entry)
+    // One viscosity, or two at two temperatures.
+    private static Lubricant Viscosities(ValueReader values, YEntry entry, Lubricant lubricant)
     {
-        if (values.Single(entry) is not { } text) return null;
+        List<Placed<string>> texts = values.Texts(entry);
+        if (texts.Count > 2) values.Add(WrongForm.Count(values.File, entry.Value.At, "viscosity", 2, texts.Count, "like [120 mm2/s at 20 °C, 12 mm2/s at 100 °C]"));
+        if (texts.Count is 0 or > 2) return lubricant;
+        List<ViscosityAt?> read = [.. texts.Select(t => Viscosity(values, t))];
+        if (read is [{ } one, { } other] && ViscosityLine.Through(one, other) is null)
+            values.Add(WrongForm.Of(values.File, texts[1].At, "viscosity", texts[1].Value, "at another temperature than the first, with less at the higher one, and 2 mm2/s or more"));
+        return lubricant with { Viscosity = read[0], SecondViscosity = read.Count > 1 ? read[1] : null };
+    }
+
+    private static ViscosityAt? Viscosity(ValueReader values, Placed<string> text)
+    {
         if (text.Value.Split(" at ") is [var viscosity, var temperature]
             && Amount(viscosity, "mm2/s", "mm²/s", "cSt") is { } amount && Amount(temperature, "°C") is { } celsius)
         {
             decimal? mm2 = values.Number(amount, text.At, "viscosity"), at = values.Number(celsius, text.At, "viscosity");
             if (mm2 is <= 0) values.Add(NotANumber.Range(values.File, text.At, "viscosity", text.Value, "more than 0 mm2/s"));
+            else if (at is < -50 or > 200) values.Add(NotANumber.Range(values.File, text.At, "viscosity", text.Value, "at -50 to 200 °C"));
             else if (mm2 is { } square && at is { } degrees) return new ViscosityAt(square, degrees);
             return null;
         }
         values.Add(BadUnit.Of(values.File, text.At, "viscosity", text.Value, "120 mm2/s at 20 °C"));
+        return null;
+    }
+
+    private static decimal? Index(ValueReader values, YEntry entry)
+    {
+        if (values.Number(entry) is not { } index) return null;
+        (decimal least, decimal most) = ViscosityIndex.Range;
+        if (index >= least && index <= most) return index;
+        values.Add(NotANumber.Range(values.File, entry.Value.At, "viscosity-index", ((YText)entry.Value).Value, string.Create(CultureInfo.InvariantCulture, $"from {least} to {most}")));
         return null;
     }
 

@@ -58,7 +58,7 @@ public static class WorkshopReader
                 case "lubricants": workshop = workshop with { Lubricants = LubricantReader.Read(values, entry) }; break;
                 case "pedal": workshop = workshop with { Pedal = BenchReader.Pedal(values, entry) }; break;
                 case "voice": workshop = workshop with { Voice = BenchReader.Voice(values, entry) }; break;
-                case "reasons-for": workshop = workshop with { ReasonsFor = values.WordsOf(entry, DeviationKinds.All) }; break;
+                case "reasons-for": workshop = workshop with { ReasonsFor = values.WordsOf(entry, Core.Jobs.Deviation.Kinds) }; break;
                 case "prefers": workshop = workshop with { Prefers = Prefers(values, entry) }; break;
                 case "numbers-begin": workshop = workshop with { NumberPrefix = values.Text(entry) }; break;
                 case "currency": workshop = workshop with { Currency = values.Text(entry) }; break;

@@ -15,12 +15,13 @@ public class ConventionTests
     }
 
     [Fact]
-    public void Deviation_kinds_are_those_that_a_workshop_file_may_name() => Assert.Equal(Deviation.Kinds, Workshops.DeviationKinds.All);
+    public void Every_kind_of_deviation_is_in_the_one_list_that_a_workshop_file_reads() =>
+        Assert.Equal(typeof(Deviation).GetFields().Where(f => f.IsLiteral).Select(f => (string)f.GetRawConstantValue()!).Order(), Deviation.Kinds.Order());
 
     [Fact]
     public void Record_families_are_closed()
     {
-        foreach (Type family in new[] { typeof(JobEvent), typeof(JobAction), typeof(Rejection), typeof(Phase), typeof(PartPlace), typeof(Decision), typeof(Blocker), typeof(ServiceRunner.Core.Benches.BenchEvent) })
+        foreach (Type family in new[] { typeof(JobEvent), typeof(JobAction), typeof(Rejection), typeof(Phase), typeof(PartPlace), typeof(Decision), typeof(Blocker), typeof(ServiceRunner.Core.Lubricants.PointConcern), typeof(ServiceRunner.Core.Lubricants.RoleFit), typeof(ServiceRunner.Core.Benches.BenchEvent) })
             Assert.All(Core.GetTypes().Where(t => t != family && family.IsAssignableFrom(t)), t => Assert.True(t.IsSealed && t.DeclaringType == family, $"{t} is not sealed within {family}"));
     }
 }

@@ -64,7 +64,7 @@ public class WorkshopReaderTests
     public void The_page_names_every_deviation_that_may_ask_for_a_reason()
     {
         string page = File.ReadAllText(Page);
-        Assert.All(DeviationKinds.All, kind => Assert.Contains($"`{kind}`", page, StringComparison.Ordinal));
+        Assert.All(Core.Jobs.Deviation.Kinds, kind => Assert.Contains($"`{kind}`", page, StringComparison.Ordinal));
     }
 
     [Fact]
