@@ -39,6 +39,9 @@ internal static class Answers
                 return null;
             case Ask.Oil oil:
                 return Served(oil, value, reason, at, events, deviations);
+            case Ask.StaysDry dry:
+                SeenDry(dry, text, at, events);
+                return null;
             case Ask.Estimate:
                 events.Add(new JobEvent.EstimateNoted(ask.Step, text));
                 return null;
@@ -61,6 +64,14 @@ internal static class Answers
         if (seen == ask.Facet.Choices[0].Value) return;
         string part = ask.Facet.Part?.Value ?? (at.Plan.Part(ask.Facet.Spot) is null ? "" : ask.Facet.Spot);
         events.Add(new JobEvent.FindingNoted(at.ActionId, ask.Facet.Spot, part, seen, Weight.Service, Sureness.Seen));
+    }
+
+    // Whatever is not "all dry" says which one is not, or only that one is not: a finding either way.
+    private static void SeenDry(Ask.StaysDry ask, string seen, Circumstances at, List<JobEvent> events)
+    {
+        bool dry = seen == Ask.StaysDry.AllDry;
+        events.Add(new JobEvent.DrynessSeen(ask.Step, [.. ask.Points.Select(p => p.Id.Value)], dry));
+        if (!dry) events.Add(new JobEvent.FindingNoted(at.ActionId, "must-stay-dry", "", seen, Weight.Service, Sureness.Seen));
     }
 
     private static Rejection? Measured(Ask.Measure ask, AnswerValue value, string text, string reason, Circumstances at, List<JobEvent> events, List<JobEvent.DeviationNoted> deviations)

@@ -8,7 +8,7 @@ namespace ServiceRunner.Core.Jobs;
 /// <param name="Key">Its key within the step.</param>
 public abstract record Ask(StepRef Step, string Key)
 {
-    internal const string ConfirmKey = "confirm", CountKey = "count", EstimateKey = "estimate", ConsentKey = "consent", WitnessKey = "witness";
+    internal const string ConfirmKey = "confirm", CountKey = "count", EstimateKey = "estimate", ConsentKey = "consent", WitnessKey = "witness", DryKey = "stays-dry";
 
     internal static string ExamineKey(string spot) => $"examine:{spot}";
 
@@ -47,6 +47,16 @@ public abstract record Ask(StepRef Step, string Key)
     /// <summary>A point to serve.</summary>
     public sealed record Oil(StepRef Step, OilingPoint Point) : Ask(Step, OilKey(Point.Id));
 
+    /// <summary>Points that must stay dry, looked at together. It is never answered by a mere yes, nor by going on.</summary>
+    public sealed record StaysDry(StepRef Step, IReadOnlyList<OilingPoint> Points) : Ask(Step, DryKey)
+    {
+        /// <summary>Every one of them is dry.</summary>
+        public const string AllDry = "all dry";
+
+        /// <summary>One of them is not.</summary>
+        public const string OneIsNot = "one is not";
+    }
+
     /// <summary>An estimate to write down.</summary>
     public sealed record Estimate(StepRef Step, string What) : Ask(Step, EstimateKey);
 
@@ -63,6 +73,7 @@ public abstract record Ask(StepRef Step, string Key)
         Examine e => [.. e.Facet.Choices.Select(c => c.Value)],
         Measure m => m.Facet.OrFelt,
         Renewal => [.. Renewal.Answers.Select(a => a.Word)],
+        StaysDry => [StaysDry.AllDry, StaysDry.OneIsNot],
         _ => [],
     };
 
@@ -86,6 +97,7 @@ public abstract record Ask(StepRef Step, string Key)
         foreach (string part in step.Replaces.Select(p => p.Value)) yield return new Renewal(at, part);
         foreach (string id in step.Oil.Select(p => p.Value))
             if (plan.Point(id) is { MustStayDry: false } point) yield return new Oil(at, point);
+        if (step.StaysDry.Select(p => plan.Point(p)).OfType<OilingPoint>().Where(p => p.MustStayDry).ToList() is { Count: > 0 } dry) yield return new StaysDry(at, dry);
         if (step.Rates is { } rates)
             foreach (decimal? hours in rates.AfterHours.Count == 0 ? [null] : rates.AfterHours.Select(h => (decimal?)h))
                 foreach (string position in rates.Positions.Select(p => p.Value))

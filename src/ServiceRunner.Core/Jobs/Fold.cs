@@ -75,6 +75,7 @@ public static class Fold
         {
             Points = job.Points.SetItem(x.Point, new Serving(x, entry.At, entry.By)),
         },
+        JobEvent.DrynessSeen x => Answered(job, x.Step, Ask.DryKey) with { Dry = job.Dry.SetItems(x.Points.Select(p => KeyValuePair.Create(p, new Noted<JobEvent.DrynessSeen>(x, entry.At, entry.By, entry.Number)))) },
         JobEvent.EstimateNoted x => Answered(job, x.Step, Ask.EstimateKey),
         JobEvent.ConsentNoted x => Answered(job, x.Step, Ask.ConsentKey),
         JobEvent.PartAdded x => LedgerFold.Added(job, x),

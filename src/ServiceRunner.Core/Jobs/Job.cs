@@ -47,6 +47,9 @@ public sealed record Job
     /// <summary>Points served.</summary>
     public ImmutableDictionary<string, Serving> Points { get; init; } = ImmutableDictionary<string, Serving>.Empty;
 
+    /// <summary>Points that must stay dry, by the last look at them.</summary>
+    public ImmutableDictionary<string, Noted<JobEvent.DrynessSeen>> Dry { get; init; } = ImmutableDictionary<string, Noted<JobEvent.DrynessSeen>>.Empty;
+
     /// <summary>Clocks, running and stopped, by their step.</summary>
     public ImmutableDictionary<StepRef, Soak> Soaks { get; init; } = ImmutableDictionary<StepRef, Soak>.Empty;
 

@@ -104,6 +104,9 @@ public abstract partial record JobEvent
     /// <summary>The power of the movement changed.</summary>
     public sealed record PowerChanged(Power Power, decimal? Turns) : JobEvent;
 
+    /// <summary>Points that must stay dry were looked at: all dry, or one was not (a finding of the same action says what).</summary>
+    public sealed record DrynessSeen(StepRef Step, IReadOnlyList<string> Points, bool AllDry) : JobEvent;
+
     /// <summary>What it will cost was written down.</summary>
     public sealed record EstimateNoted(StepRef Step, string Text) : JobEvent;
 

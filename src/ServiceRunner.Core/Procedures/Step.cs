@@ -71,6 +71,9 @@ public sealed record Step
     /// <summary>Oiling points served, in this order.</summary>
     public IReadOnlyList<Placed<string>> Oil { get; init; } = [];
 
+    /// <summary>Points that must stay dry and are looked at together here.</summary>
+    public IReadOnlyList<Placed<string>> StaysDry { get; init; } = [];
+
     /// <summary>What is measured.</summary>
     public IReadOnlyList<MeasureFacet> Measure { get; init; } = [];
 

@@ -21,6 +21,7 @@ public static class ProcedureChecks
         PartLife.Check(check);
         UnderParts.Check(check);
         PointService.Check(check);
+        PointService.CheckDry(check);
         WaitingOrder.Check(check);
         PowerWalk.Check(check);
         foreach (Step step in check.Steps)

@@ -27,7 +27,7 @@ public static class Rules
         FittedBeforeRemoved.Rule, FittedTwice.Rule, NeverDried.Rule, NeverFitted.Rule, NeverMentioned.Rule, RemovedTwice.Rule,
         StaysRemoved.Rule, UnderCircle.Rule, UnderOrder.Rule,
         // Oiling points.
-        DryPointServed.Rule, PointNeverServed.Rule, PointOffMap.Rule, PointOrder.Rule, PointServedTwice.Rule,
+        DryNeverSeen.Rule, DryPointServed.Rule, NotADryPoint.Rule, PointNeverServed.Rule, PointOffMap.Rule, PointOrder.Rule, PointServedTwice.Rule,
         // Order and power.
         UnderPower.Rule, WaitingCircle.Rule,
         // Liquids, heat and cautions.

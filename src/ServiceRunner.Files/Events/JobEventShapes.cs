@@ -48,6 +48,7 @@ public static class JobEventShapes
             case JobEvent.Marked x: Kind(w, "marked.1"); w.Step(x.Step); break;
             case JobEvent.PartMoved x: Kind(w, "part.1"); w.Text("part", x.Part); w.Text("to", StoredWords.Of(x.To).Word); w.Text("detail", StoredWords.Of(x.To).Detail); break;
             case JobEvent.PowerChanged x: Kind(w, "power.1"); w.Text("power", StoredWords.Of(x.Power)); w.Number("turns", x.Turns); break;
+            case JobEvent.DrynessSeen x: Kind(w, "dryness.1"); w.Step(x.Step); w.Texts("points", x.Points); w.WriteBoolean("all-dry", x.AllDry); break;
             case JobEvent.EstimateNoted x: Kind(w, "estimate.1"); w.Step(x.Step); w.Text("text", x.Text); break;
             case JobEvent.ConsentNoted x: Kind(w, "consent.1"); w.Step(x.Step); w.Text("text", x.Text); break;
             case JobEvent.Witnessed x: Kind(w, "witnessed.1"); w.Step(x.Step); w.Text("witness", x.Initials); break;
@@ -108,6 +109,7 @@ public static class JobEventShapes
         "marked.1" => new JobEvent.Marked(e.StepOrNone()),
         "part.1" => new JobEvent.PartMoved(e.Text("part"), StoredWords.ReadPlace(e.Text("to"), e.Text("detail"))),
         "power.1" => new JobEvent.PowerChanged(StoredWords.ReadPower(e.Text("power")), e.Number("turns")),
+        "dryness.1" => new JobEvent.DrynessSeen(e.Step(), e.Texts("points"), e.GetProperty("all-dry").GetBoolean()),
         "estimate.1" => new JobEvent.EstimateNoted(e.Step(), e.Text("text")),
         "consent.1" => new JobEvent.ConsentNoted(e.Step(), e.Text("text")),
         "witnessed.1" => new JobEvent.Witnessed(e.Step(), e.Text("witness")),

@@ -9,7 +9,7 @@ internal static class StepReader
 {
     private static readonly string[] Keys =
         ["step", "do", "how", "why", "takes", "hands", "after", "caution", "confirm", "power", "removes", "tries", "fits", "replaces",
-         "bath", "spin", "dry", "wait", "brush", "peg", "examine", "if-found", "coat", "oil", "measure", "count", "demagnetise", "rates",
+         "bath", "spin", "dry", "wait", "brush", "peg", "examine", "if-found", "coat", "oil", "stays-dry", "measure", "count", "demagnetise", "rates",
          "photo", "estimate", "consent", "witness", "uses", "only-if"];
 
     private static readonly string[] Hands = ["needed", "free"];
@@ -64,6 +64,7 @@ internal static class StepReader
         "fits" => step with { Fits = values.Texts(entry) },
         "replaces" => step with { Replaces = values.Texts(entry) },
         "oil" => step with { Oil = values.Texts(entry) },
+        "stays-dry" => step with { StaysDry = values.Texts(entry) },
         _ => null,
     };
 

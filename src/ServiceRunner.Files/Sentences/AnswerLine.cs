@@ -31,6 +31,7 @@ public sealed record AnswerLine(string Asked, string Answer, string Limits, Answ
         JobEvent.Counted x => (x.Step, Figure(x.What, x.Value, x.Unit, x.AtLeast, x.AtMost)),
         JobEvent.EstimateNoted x => (x.Step, Stated("Estimate", x.Text)),
         JobEvent.ConsentNoted x => (x.Step, Stated("The owner's answer", x.Text)),
+        JobEvent.DrynessSeen x => (x.Step, Stated("Must stay dry", x.AllDry ? "all dry" : "one was not")),
         JobEvent.Witnessed x => (x.Step, Stated("Second person", x.Initials)),
         JobEvent.AskLeft x => (x.Step, new AnswerLine(AskWords.Spoken(x.Ask.Split(':')[^1]), "", "", AnswerKind.Left)),
         _ => null,

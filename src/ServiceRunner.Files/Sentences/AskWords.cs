@@ -17,6 +17,7 @@ public static class AskWords
         Ask.Rate x => $"Rate {Spoken(x.Position, capital: false)}{(x.AfterHours is { } h ? string.Create(CultureInfo.InvariantCulture, $", {h} h after winding") : "")}?",
         Ask.Oil x => $"{x.Point.Name}: {JobWords.Role(x.Point.Role)}{(x.Point.Amount.Length > 0 ? $", {x.Point.Amount}" : "")}",
         Ask.Renewal x => "Where does the new piece come from?",
+        Ask.StaysDry x => $"Stayed dry: {Times.List(x.Points.Select(p => p.Name))}?",
         Ask.Estimate x => $"Estimate: {x.What}",
         Ask.Consent x => $"The owner's answer: {x.What}",
         Ask.Witness x => $"Second person (initials): {x.What}",
@@ -30,6 +31,7 @@ public static class AskWords
         Ask.Measure { Facet.Unit.Length: > 0 } x => $"Type the figure in {x.Facet.Unit}, as 0.04 or 0,04.",
         Ask.Measure x => $"Choose: {Times.List(x.Facet.OrFelt)}.",
         Ask.Count => "Type the figure, as 6 or 6.5.",
+        Ask.StaysDry => "Type which one is not, and what is there.",
         _ => "Type what you see.",
     };
 

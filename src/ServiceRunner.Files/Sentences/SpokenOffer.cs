@@ -41,6 +41,7 @@ public static class SpokenOffer
         Ask.Examine x => $"{AskWords.Question(ask)} Go on if {x.Facet.Choices[0].Value}.",
         Ask.Measure { Facet.OrFelt: [var felt, ..] } => $"{AskWords.Question(ask)} Go on if it feels {felt}.",
         Ask.Oil => $"{AskWords.Question(ask)}.",
+        Ask.StaysDry => $"{AskWords.Question(ask)} {Times.List(ask.Choices)}.",
         Ask.Confirm { Facet.Choices.Count: > 0 } => $"{AskWords.Question(ask)} {Times.List(ask.Choices)}.",
         _ => $"{AskWords.Question(ask)} It wants an answer.",
     };

@@ -75,6 +75,7 @@ public class PinnedShapesTests
         new JobEvent.FindingNoted("01ACTION", "balance-pivots", "balance", "bent", Weight.StopsTheWork, Sureness.Inferred),
         new JobEvent.DeviationNoted(Deviation.SoakLong, Step, "540 s against 480 s", "the telephone"),
         new JobEvent.TakenBack(12),
+        new JobEvent.DrynessSeen(Step, ["fork-horns", "hairspring"], true),
     ];
 
     private static readonly BenchEvent[] Benches =
@@ -84,10 +85,17 @@ public class PinnedShapesTests
         new BenchEvent.SignedOut("IV"),
         new BenchEvent.JarFilled("J2", "cleaner"),
         new BenchEvent.BatchTaken("light-oil", "L-2207", new DateOnly(2026, 1, 2), new DateOnly(2028, 1, 2)),
+        new BenchEvent.BottleNoted("light-oil", "L-2311", new DateOnly(2026, 2, 3), null),
+        new BenchEvent.BottleDone("light-oil", "L-2207"),
+        new BenchEvent.TemperatureRead(23.5m),
         new BenchEvent.ClockBegun("01JOB", Step, "J2"),
         new BenchEvent.ClockEnded("01JOB", Step),
         new BenchEvent.ClockFault(new DateTimeOffset(2026, 3, 29, 1, 59, 0, TimeSpan.FromHours(1)), new DateTimeOffset(2026, 3, 29, 3, 0, 0, TimeSpan.FromHours(2)), TimeSpan.FromSeconds(-61)),
-        new BenchEvent.CarriedForward(["IV"], [new JarRecord("J2", "cleaner", new DateTimeOffset(2026, 3, 2, 9, 0, 0, TimeSpan.Zero), 3)], [new BenchEvent.BatchTaken("light-oil", "L-2207", null, null)], [new BenchEvent.ClockBegun("01JOB", Step, "")]),
+        new BenchEvent.CarriedForward(["IV"], [new JarRecord("J2", "cleaner", new DateTimeOffset(2026, 3, 2, 9, 0, 0, TimeSpan.Zero), 3)], [new BenchEvent.BatchTaken("light-oil", "L-2207", null, null)], [new BenchEvent.ClockBegun("01JOB", Step, "")])
+        {
+            Bottles = [new BenchEvent.BottleNoted("light-oil", "L-2311", new DateOnly(2026, 2, 3), null)],
+            Temperature = new TemperatureRecord(23.5m, new DateTimeOffset(2026, 3, 2, 9, 0, 0, TimeSpan.Zero)),
+        },
     ];
 
     private static string Folder([CallerFilePath] string file = "") => Path.Combine(Path.GetDirectoryName(file)!, "pinned");

@@ -8,6 +8,7 @@ internal static class PointService
 {
     public static void Check(ProcedureUnderCheck check)
     {
+        HashSet<string> seenDry = [.. check.Steps.SelectMany(s => s.StaysDry).Select(p => p.Value)];
         foreach (OilingPoint point in check.Procedure.OilingPoints)
         {
             string id = point.Id.Value, file = check.FileOf(point);
@@ -17,6 +18,7 @@ internal static class PointService
             if (point.MustStayDry)
             {
                 foreach ((int step, Place at) in served ?? []) check.Found.Add(DryPointServed.Of(check.FileOf(step), at, id, point.Why));
+                if (!seenDry.Contains(id)) check.Found.Add(DryNeverSeen.Of(file, point.Id.At, id));
             }
             else if (served is null)
             {
@@ -27,6 +29,18 @@ internal static class PointService
                 Service(check, point, served);
             }
         }
+    }
+
+    /// <summary>What a step names as dry must be a point that gets nothing.</summary>
+    public static void CheckDry(ProcedureUnderCheck check)
+    {
+        if (check.Steps.TrueForAll(s => s.StaysDry.Count == 0)) return;
+        Dictionary<string, OilingPoint> points = [];
+        foreach (OilingPoint point in check.Procedure.OilingPoints) points.TryAdd(point.Id.Value, point);
+        foreach (Step step in check.Steps)
+            foreach (Placed<string> named in step.StaysDry)
+                if (points.TryGetValue(named.Value, out OilingPoint? point) && !point.MustStayDry)
+                    check.Found.Add(NotADryPoint.Of(check.FileOf(step), named.At, named.Value, point.Role.Value));
     }
 
     private static void Service(ProcedureUnderCheck check, OilingPoint point, List<(int Step, Place At)> served)

@@ -21,13 +21,19 @@ internal static class StepReferences
                 if (after.At != default && !check.StepNumber.ContainsKey(after.Value))
                     check.Found.Add(UnknownStep.Of(file, after.At, after.Value, Words.Few(check.Found, check.StepNumber.Keys)));
             }
-            for (int i = 0; i < step.Oil.Count; i++)
-            {
-                if (!points.Contains(step.Oil[i].Value))
-                    check.Found.Add(UnknownPoint.Of(file, step.Oil[i].At, step.Oil[i].Value, Words.Few(check.Found, points)));
-            }
+            Points(check, file, step.Oil, points);
+            Points(check, file, step.StaysDry, points);
             for (int i = 0; i < step.OnlyIf.Count; i++) FactReferences.Check(file, step.OnlyIf[i], check.Asked, check.Found);
             if (step.IfFound.Count > 0) Findings(check, library, step, file);
+        }
+    }
+
+    private static void Points(ProcedureUnderCheck check, string file, IReadOnlyList<Placed<string>> named, HashSet<string> points)
+    {
+        for (int i = 0; i < named.Count; i++)
+        {
+            if (!points.Contains(named[i].Value))
+                check.Found.Add(UnknownPoint.Of(file, named[i].At, named[i].Value, Words.Few(check.Found, points)));
         }
     }
 
