@@ -6,8 +6,9 @@ using ServiceRunner.Files.Sentences;
 namespace ServiceRunner.Files.Reports;
 
 /// <summary>Every oiling point of a job with its number and what became of it.</summary>
-internal static class PointLines
+public static class PointLines
 {
+    /// <summary>The points in the plan's order, then those that no procedure names.</summary>
     public static IReadOnlyList<PointLine> Of(Job job, Plan plan, Workshop workshop)
     {
         HashSet<string> asked = [.. plan.InForce(job).SelectMany(s => s.Step.Oil.Select(p => p.Value))];

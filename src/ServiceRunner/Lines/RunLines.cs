@@ -49,7 +49,7 @@ internal static class RunLines
         if (words.Asked.Length == 0) yield break;
         IReadOnlyList<string> choices = model.Offer is Offer.Answer x ? x.Ask.Choices : [];
         yield return new($"{words.Asked} {Numbered(choices)}".Trim(), $"{model.AtHand} {(model.Offer is Offer.Answer ? words.Asked : "")}");
-        if (model.Offer is Offer.Answer { Ask: Ask.Oil oil }) yield return RunPage.Serving(oil, model, shell);
+        if (model.Offer is Offer.Answer { Ask: Ask.Oil oil }) yield return OilWords.Serving(oil.Point, model.Job.Plan, shell.Session.Circumstances(model.Job));
     }
 
     private static string Going(RunModel model, LargeWords words) => model switch

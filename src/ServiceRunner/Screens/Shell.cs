@@ -166,6 +166,7 @@ public sealed class Shell : IShell
         ScreenAction.Always("F8", Quiet ? "sound again" : "quiet", "Turns sound and speech off and on; alarms stay on the screen.", () => BeQuiet(!Quiet), 93),
         ScreenAction.Always("F1", "help", "Shows the keys of this screen.", () => Go(new HelpModel(this, Screen)), 90),
         ScreenAction.Always("F2", "bench", "Shows the bench with its jobs.", () => Go(Board), 91),
+        ScreenAction.Always("F9", "stock", "Shows the lubricants of the shelf with their bottles and dates.", () => Go(new Stock.StockModel(this)), 94),
         ScreenAction.Always("F4", "baths", "Shows every clock that runs, in big figures.", () => Go(new BathsModel(this)), 92),
     ];
 
@@ -232,12 +233,15 @@ public sealed class Shell : IShell
 
     private void Speak(Moment now)
     {
-        if (StepTold is null || Quiet || Screen is not Run.RunModel { LooksBack: false } run) return;
+        if (StepTold is null || Quiet || RunShown is not { LooksBack: false } run) return;
         Offer offer = run.Offer;
         if (SpokenOffer.Key(offer) is var key && key == _spoken) return;
         _spoken = key;
         if (SpokenOffer.Text(offer, run.Job.State, Session.Workshop, now) is { Length: > 0 } text) StepTold(text);
     }
+
+    // The job that is shown, on its own screen or by its oiling points.
+    private Run.RunModel? RunShown => Screen as Run.RunModel ?? (Screen as Oiling.OilingModel)?.Run;
 
     private IReadOnlyList<OpenAlarm> OpenAlarms => Alarms.Open(Session.Now);
 
@@ -259,11 +263,11 @@ public sealed class Shell : IShell
             case PedalWord.Back: Press(new Stroke(Session.Workshop.Pedal.Back[0])); break;
             case PedalWord.SayAgain: SayAgain(); break;
             case PedalWord.Answer when !AnswerAlarm(): return "No alarm wants an answer.";
-            case PedalWord.Mark when Screen is Run.RunModel run: run.Mark(); break;
+            case PedalWord.Mark when RunShown is { } run: run.Mark(); break;
             case PedalWord.Mark: return "No job is open, so there is nothing to mark.";
         }
         if (Message.Length > 0) return Message;
-        return Screen is Run.RunModel { Offer: var offer } open ? SpokenOffer.Text(offer, open.Job.State, Session.Workshop, Session.Now) : $"{Screen.Name}.";
+        return RunShown is { Offer: var offer } open ? SpokenOffer.Text(offer, open.Job.State, Session.Workshop, Session.Now) : $"{Screen.Name}.";
     }
 
     /// <summary>Has what was said last said once more.</summary>

@@ -1,5 +1,6 @@
 using ServiceRunner.Core.Benches;
 using ServiceRunner.Core.Jobs;
+using ServiceRunner.Core.Lubricants;
 using ServiceRunner.Core.Quantities;
 using ServiceRunner.Core.Workshops;
 using ServiceRunner.Files.Data;
@@ -171,7 +172,12 @@ public sealed class BenchSession : IDisposable
 
     /// <summary>What a decision on a job needs to know now.</summary>
     public Circumstances Circumstances(OpenJob job, string? actionId = null) =>
-        new(job.Plan, Workshop, Now, Bench.Repairer, actionId ?? Identity.New(), Bench.JarsInUse, Bench.BatchNames);
+        new(job.Plan, Workshop, Now, Bench.Repairer, actionId ?? Identity.New(), Bench.JarsInUse, Bench.BatchNames) { Stock = Stock };
+
+    /// <summary>Bottles chosen and asked for in this session.</summary>
+    public SessionBottles Bottles { get; } = new();
+
+    private LubricantStock Stock => new() { Bottles = Bench.Bottles(), CelsiusToday = Bench.CelsiusOn(Now.Wall), Chosen = Bottles.Chosen };
 
     /// <summary>Jobs that have a clock running, with their clocks.</summary>
     public IEnumerable<(OpenJob Job, Soak Soak)> RunningSoaks()

@@ -2,6 +2,8 @@ using System.Text;
 using ServiceRunner.Screens;
 using ServiceRunner.Screens.Baths;
 using ServiceRunner.Screens.Help;
+using ServiceRunner.Screens.Oiling;
+using ServiceRunner.Screens.Stock;
 using ServiceRunner.Tests.Shared;
 
 namespace ServiceRunner.Tests.Screens;
@@ -14,7 +16,7 @@ public class KeysPageTests
     {
         using PaperBench bench = new PaperBench().WithJob().To("hear-owner");
         StringBuilder page = new("# Keys\n\nMade from the program's own lists of actions. On the screen, `F1` shows those of the screen and why one cannot be used now.\n");
-        foreach (ScreenModel screen in new ScreenModel[] { bench.Shell.Board, bench.Run, new BathsModel(bench.Shell), new HelpModel(bench.Shell, bench.Run) })
+        foreach (ScreenModel screen in new ScreenModel[] { bench.Shell.Board, bench.Run, new BathsModel(bench.Shell), new OilingModel(bench.Shell, bench.Run), new StockModel(bench.Shell), new HelpModel(bench.Shell, bench.Run) })
         {
             page.Append($"\n## {screen.Name.Split(':')[0]}\n\n| key | does |\n|---|---|\n");
             foreach (ScreenAction action in screen.Actions)
@@ -32,7 +34,7 @@ public class KeysPageTests
     public void No_two_actions_of_a_screen_share_a_key()
     {
         using PaperBench bench = new PaperBench().WithJob();
-        foreach (ScreenModel screen in new ScreenModel[] { bench.Shell.Board, bench.Run, new BathsModel(bench.Shell) })
+        foreach (ScreenModel screen in new ScreenModel[] { bench.Shell.Board, bench.Run, new BathsModel(bench.Shell), new OilingModel(bench.Shell, bench.Run), new StockModel(bench.Shell) })
         {
             IEnumerable<string> twice = screen.Actions.Concat(bench.Shell.Everywhere).SelectMany(a => a.Keys).GroupBy(k => k).Where(g => g.Count() > 1).Select(g => g.Key);
             Assert.Empty(twice);

@@ -103,7 +103,7 @@ public class RunTests
     public void Oil_is_served_one_point_at_a_time_and_the_bottle_can_be_named()
     {
         using PaperBench bench = new PaperBench().WithJob().To("oil-train-side");
-        bench.Keys("b").Type("H-1140");
+        bench.Keys("b").Type("H-1140").Type("1 Feb 2026").Type("");
         Snapshot.Verify(bench.Picture());
         bench.Keys("Enter");
         Assert.Equal("H-1140", bench.Job.Points["centre-upper"].Event.Batch);

@@ -24,7 +24,8 @@ internal sealed record LargeWords(IReadOnlyList<string> Cautions, IReadOnlyList<
         if (model.LooksBack) return new([], [], $"Looking back: {planned.Step.Do}", "", [], $"{On}return");
         if (model.Offer is Offer.Fact fact) return new([], [], fact.Question.Ask, "", Numbered(fact.Question.Answers, ""), "");
         IReadOnlyList<string> cautions = [.. planned.Step.Cautions.Select(c => c.Value)];
-        IReadOnlyList<string> against = [.. BathsPage.Renewal(model.Offer, shell) is { Length: > 0 } renewal ? [renewal] : (string[])[], .. model.Against.Select(b => $"Not yet: {RejectionWords.Sentence(b, model.Job.Plan)}")];
+        IReadOnlyList<string> against = [.. BathsPage.Renewal(model.Offer, shell) is { Length: > 0 } renewal ? [renewal] : (string[])[], .. model.Against.Select(b => $"Not yet: {RejectionWords.Sentence(b, model.Job.Plan)}"),
+            .. model.Concerns.Select(c => $"Mind: {OilWords.Concern(c, shell.Session.Circumstances(model.Job).BenchCelsius)}")];
         string going = OnKey(model, shell);
         return model.Offer switch
         {

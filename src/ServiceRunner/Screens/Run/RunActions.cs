@@ -4,6 +4,7 @@ using ServiceRunner.Core.Procedures;
 using ServiceRunner.Core.Quantities;
 using ServiceRunner.Files.Sentences;
 using ServiceRunner.Screens.Baths;
+using ServiceRunner.Screens.Oiling;
 using ServiceRunner.Screens.Pick;
 using ServiceRunner.Session;
 
@@ -27,8 +28,8 @@ public sealed partial class RunModel
             () => Unless(AskAtHand is { Typable: true }, "Nothing here wants typing."), () => Type(AskAtHand!), AskAtHand is { Typable: true } ? 1 : 60),
         new(["l"], "leave open", "Leaves the question at hand without an answer; that is a deviation.",
             () => Unless(AskAtHand is not null, "No question is open here."), () => Act(new JobAction.Leave(AskAtHand!.Step, AskAtHand.Key), "Left open, and written down."), 20),
-        new(["b"], "bottle", "Takes a bottle into use for the lubricant at hand.",
-            () => Unless(AskAtHand is Ask.Oil && LubricantAtHand is not null, "No lubricant of the shelf is at hand here."), TakeBottle, AskAtHand is Ask.Oil ? 2 : 60),
+        new(["b"], "bottle", "Chooses the bottle for the role at hand, for this session; or takes a new one into use.",
+            () => Unless(AskAtHand is Ask.Oil oil && RoleBottles.Lubricants(Shell, oil.Point.Role).Count > 0, "No lubricant of the shelf is at hand here."), () => RoleBottles.Choose(Shell, ((Ask.Oil)AskAtHand!).Point.Role), AskAtHand is Ask.Oil ? 2 : 60),
         new(["o"], "other lubricant", "Serves the point at hand with another lubricant of the shelf.",
             () => Unless(AskAtHand is Ask.Oil && Session.Workshop.Lubricants.Count > 0, "No point is at hand, or the workshop file names no lubricant."), OtherLubricant, 61),
         new(["e"], "end the clock", "Ends a clock now, also before its aim.",
@@ -58,6 +59,8 @@ public sealed partial class RunModel
         new(["c"], "close", "Closes the job; with something owed it wants a reason.", () => NotRunning, Close, Offer is Offer.Close ? 1 : 63),
         new(["x"], "return or break off", "Ends the job before its end: returned unrepaired, or broken off; with the reason.", () => State.Phase.IsFinal ? NotRunning : "", EndJob, 64),
         ScreenAction.Always("F6", Large ? "small letters" : "large letters", "Shows the act and the clocks in letters several rows high, or small again.", () => Shell.Large = !Shell.Large, 19),
+        new(["F7"], "oiling", "Shows the map of the movement with its oiling points, and the list of them.",
+            () => Job.Plan.Points.Count == 0 ? "This job has no oiling points." : "", ShowPoints, AskAtHand is Ask.Oil ? 4 : 95),
         ScreenAction.Always("Esc", "bench", "Returns to the bench; clocks go on.", () => Shell.GoBack(), 16),
     ];
 
@@ -80,16 +83,10 @@ public sealed partial class RunModel
 
     private void End(Soak soak) => Act(new JobAction.EndSoak(soak.Begun.Step), $"Ended after {Times.Clock(soak.Length(Session.Now).Length)}.");
 
-    private Core.Workshops.Lubricant? LubricantAtHand => AskAtHand is Ask.Oil oil ? Session.Circumstances(Job).LubricantFor(oil.Point.Role) : null;
-
-    private void TakeBottle()
+    private void ShowPoints()
     {
-        Core.Workshops.Lubricant lubricant = LubricantAtHand!;
-        Shell.Ask(new Prompt($"Which bottle of {lubricant.Name}?", "The batch on the bottle; it stays in use until you name another.", Session.Bench.BatchNames.GetValueOrDefault(lubricant.Id) ?? "", batch =>
-        {
-            ActOutcome outcome = Session.Act(new BenchAction.TakeBatch(lubricant.Id, batch, null, null));
-            return Complaint(outcome, $"In use: {lubricant.Name}, {batch.Trim()}.");
-        }));
+        _back = null;
+        Shell.Go(new OilingModel(Shell, this));
     }
 
     private void OtherLubricant()

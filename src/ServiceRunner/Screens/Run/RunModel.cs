@@ -1,10 +1,12 @@
 using ServiceRunner.Core.Benches;
 using ServiceRunner.Core.Jobs;
+using ServiceRunner.Core.Lubricants;
 using ServiceRunner.Core.Procedures;
 using ServiceRunner.Core.Quantities;
 using ServiceRunner.Files.Sentences;
 using ServiceRunner.Lines;
 using ServiceRunner.Screens.Large;
+using ServiceRunner.Screens.Oiling;
 using ServiceRunner.Session;
 
 namespace ServiceRunner.Screens.Run;
@@ -64,6 +66,11 @@ public sealed partial class RunModel : JobScreen
     public IReadOnlyList<Blocker> Against => Shown is { } step && !LooksBack && State.Phase is Phase.Running && !State.Soaks.ContainsKey(State.At(step.Key))
         ? Blocker.Of(State, step, Job.Plan) : [];
 
+    /// <summary>What speaks against serving the point at hand with what is offered.</summary>
+    public IReadOnlyList<PointConcern> Concerns => !LooksBack && Offer is Offer.Answer { Ask: Ask.Oil oil, Act: JobAction.Answer { Value: AnswerValue.Served served } }
+        && Session.Workshop.Lubricants.FirstOrDefault(l => l.Id.Value == served.Lubricant) is { } lubricant
+        ? PointConcern.Of(oil.Point, lubricant, served.Batch, Session.Circumstances(Job)) : [];
+
     /// <summary>The steps that were settled, in the order of that.</summary>
     public IReadOnlyList<PlannedStep> Settled => [.. State.Steps.Values.Where(r => r.End is not null)
         .OrderBy(r => r.End!.At.Wall).ThenBy(r => Job.Plan.Find(r.Step.Key)?.Index ?? 0).Select(r => Job.Plan.Find(r.Step.Key)!).Where(s => s is not null)];
@@ -92,6 +99,7 @@ public sealed partial class RunModel : JobScreen
             return;
         }
         Offer offer = Offer;
+        if (offer is Offer.Answer { Ask: Ask.Oil oil } && RoleBottles.AskFirst(Shell, oil.Point.Role)) return;
         if (offer.Act is { } act) Act(act, DoneWords(offer));
         else if (offer is Offer.Answer { Ask: { Choices.Count: 0 } ask }) Type(ask);
         else Shell.Say(OfferWords.WhyNothing(offer, Session.Workshop, Job.Plan, Session.Now));

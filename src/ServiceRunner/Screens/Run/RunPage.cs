@@ -1,5 +1,6 @@
 using System.Globalization;
 using ServiceRunner.Core.Jobs;
+using ServiceRunner.Core.Lubricants;
 using ServiceRunner.Core.Procedures;
 using ServiceRunner.Core.Quantities;
 using ServiceRunner.Files.Sentences;
@@ -143,19 +144,14 @@ internal static class RunPage
             yield return Text(first ? 0 : 7, AskWords.Question(open[i]), first ? Ink.Strong : Ink.Faint, width, first ? "› " : "  ");
             if (!first) continue;
             if (open[i].Choices.Count > 0) yield return Choices(open[i].Choices, hoped: open[i] is Ask.Examine or Ask.Measure, width);
-            if (open[i] is Ask.Oil oil) yield return Text(0, Serving(oil, model, shell), Ink.Plain, width, "    ");
+            if (open[i] is Ask.Oil oil)
+            {
+                Circumstances at = shell.Session.Circumstances(model.Job);
+                yield return Text(0, OilWords.Serving(oil.Point, model.Job.Plan, at), Ink.Plain, width, "    ");
+                foreach (PointConcern concern in model.Concerns) yield return Text(0, OilWords.Concern(concern, at.BenchCelsius), Ink.Caution, width, "    Mind: ");
+            }
             else if (open[i].Typable) yield return Text(6, $"v types it. {AskWords.Form(open[i])}", Ink.Faint, width, "    ");
         }
-    }
-
-    /// <summary>With what a point is served.</summary>
-    public static string Serving(Ask.Oil oil, RunModel model, Shell shell)
-    {
-        Circumstances at = shell.Session.Circumstances(model.Job);
-        string when = oil.Point.When is { } order ? $" ({order.Time.ToString().ToLowerInvariant()} {model.Job.Plan.NameOf(order.Part)})" : "";
-        if (at.LubricantFor(oil.Point.Role) is not { } lubricant) return $"The workshop file names no lubricant for this role{when}.";
-        string batch = at.BatchOf(lubricant.Id);
-        return $"{lubricant.Name}, {(batch.Length > 0 ? $"bottle {batch}" : "bottle not stated: b names it")}{when}";
     }
 
     private static Block Choices(IReadOnlyList<string> choices, bool hoped, int width)
