@@ -1,12 +1,10 @@
-using ServiceRunner.Core.Quantities;
-
 namespace ServiceRunner.Core.Jobs;
 
 public static partial class Decider
 {
     private static Decision NoteIntake(Job job, JobAction.NoteIntake x, Circumstances at)
     {
-        if (x.CostLimit is { Value: < 0 } limit) return Refuse(new Rejection.LimitBelowNought(limit));
+        if (x.CostLimit is { Value: < 0 }) return Refuse(new Rejection.BelowNought());
         JobEvent.IntakeNoted noted = Noted(x, job.Intake, at);
         return Fold.IntakeOf(noted) == job.Intake ? new Decision.Accepted([]) : Accept(noted);
     }
@@ -17,7 +15,7 @@ public static partial class Decider
     // Booking is one entry: what was noted at the counter stands beside the opening.
     private static Decision Open(JobAction.Open open, Circumstances at)
     {
-        if (open.Intake?.CostLimit is { Value: < 0 } limit) return Refuse(new Rejection.LimitBelowNought(limit));
+        if (open.Intake?.CostLimit is { Value: < 0 }) return Refuse(new Rejection.BelowNought());
         JobEvent.IntakeNoted? noted = open.Intake is { } x ? Noted(x, Intake.None, at) : null;
         return Accept(
         [

@@ -106,9 +106,6 @@ public abstract record Rejection
     /// <summary>No bath, spin-off or drying of this job left the part out.</summary>
     public sealed record NothingToWash(string Part) : Rejection;
 
-    /// <summary>A limit of cost below nought.</summary>
-    public sealed record LimitBelowNought(TypedNumber Limit) : Rejection;
-
     /// <summary>The witness is the repairer.</summary>
     public sealed record SamePerson(string Initials) : Rejection;
 }

@@ -45,6 +45,8 @@ public static class ActWords
         JobEvent.RateTaken x => $"rate {AskWords.Spoken(x.Position, false)}: {x.Rate}",
         JobEvent.AskLeft => "an answer left open",
         JobEvent.DeviationNoted x => JobWords.DeviationKind(x.Kind),
+        JobEvent.IntakeNoted => "a change of the intake",
+        JobEvent.OwnerNamed => "a change of the owner",
         JobEvent.FactAnswered x => $"{x.Fact}: {x.Answer}",
         _ => "",
     };

@@ -39,7 +39,6 @@ public static class RejectionWords
         Rejection.CannotTakeBack => "That cannot be taken back.",
         Rejection.NoSuchAnswer x => $"'{x.Answer}' is not an answer to '{x.Fact}'.",
         Rejection.InTheFuture => "That time has not come yet.",
-        Rejection.LimitBelowNought x => $"A limit of cost cannot be below nought: '{x.Limit}'.",
         Rejection.SamePerson => "A witness is somebody else.",
         Rejection.TrayUnchecked x => $"{Times.Count(x.Off.Count, "part")} should lie in the tray: look first whether they do.",
         Rejection.NoSuchPart x => $"This job has no part '{x.Part}' there.",

@@ -9,12 +9,11 @@ namespace ServiceRunner.Demo;
 /// Somebody who walks a job by the same offers as a person at the bench, and answers as a plain watch in fair order
 /// would have it answered. It invents nothing that the real program would not take.
 /// </summary>
-internal sealed class DemoRepairer(BenchSession session, DemoTime time, OpenJob job)
+internal sealed class DemoRepairer(BenchSession session, DemoTime time, OpenJob job, DemoIntake intake)
 {
     // What one would write down, by the step's id. A step that is not here and wants words stops the making.
     private static readonly Dictionary<string, string> Said = new(StringComparer.Ordinal)
     {
-        ["hear-owner"] = "stops at night; was even before",
         ["luminous-stop"] = "no bag was needed",
         ["open-back"] = "two, scratched; one with a year, 1987",
         ["consent-first"] = "the whole service, by telephone, the day it came in",
@@ -98,7 +97,8 @@ internal sealed class DemoRepairer(BenchSession session, DemoTime time, OpenJob 
         Ask.Rate rate => Rate(rate),
         Ask.Witness => session.Workshop.People.First(p => p.Initials.Value != session.Bench.Repairer).Initials,
         Ask.Estimate => "Full service 310; new parts, if any, by a second call",
-        Ask.Consent => "Agreed to all of it by telephone; limit 380",
+        Ask.Consent => intake.Limit is { } limit ? string.Create(CultureInfo.InvariantCulture, $"Agreed to all of it by telephone; limit {limit}") : "Agreed to all of it by telephone",
+        Ask.Confirm when ask.Step.Step == "hear-owner" => intake.Complaint,
         Ask.Confirm confirm => Said.GetValueOrDefault(ask.Step.Step) ?? throw new InvalidOperationException($"nothing to say to '{confirm.Facet.Ask}' ({ask.Step.Step})"),
         _ => "seen",
     };

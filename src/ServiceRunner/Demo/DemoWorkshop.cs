@@ -49,20 +49,21 @@ internal static class DemoWorkshop
         foreach (Core.Workshops.Jar jar in session.Workshop.Jars) session.Act(new BenchAction.FillJar(jar.Id));
     }
 
-    private static OpenJob Book(BenchSession session, string number, string what, string owner)
+    private static (OpenJob Job, DemoRepairer Repairer) Book(BenchSession session, DemoTime time, DemoIntake intake)
     {
         string ownerId = Identity.New();
-        session.Owners.Save(ownerId, new Owner(owner, ""));
+        session.Owners.Save(ownerId, intake.Owner);
         ReadProcedure procedure = session.Library.Read(Service) ?? throw new InvalidOperationException("the service procedure is not shipped");
-        (string id, ActOutcome outcome) = session.Book(number, what, ownerId, procedure);
-        return outcome.IsDone && session.Read(id) is JobReading.Ready ready ? ready.Job : throw new InvalidOperationException(outcome.Sentence(new Plan([]), session.Folder.Path));
+        (string id, ActOutcome outcome) = session.Book(intake.Number, intake.What, ownerId, procedure, intake.Noted(DateOnly.FromDateTime(time.Present.Date)));
+        return outcome.IsDone && session.Read(id) is JobReading.Ready ready
+            ? (ready.Job, new DemoRepairer(session, time, ready.Job, intake))
+            : throw new InvalidOperationException(outcome.Sentence(new Plan([]), session.Folder.Path));
     }
 
     private static void Finished(BenchSession session, DemoTime time)
     {
         time.Now = time.Present.AddDays(-16).Date.AddHours(9);
-        OpenJob job = Book(session, "Q26-101", "Wrist watch, silvered dial, steel case", "M. Halvorsen");
-        DemoRepairer repairer = new(session, time, job);
+        (_, DemoRepairer repairer) = Book(session, time, DemoIntake.Finished);
         repairer.WalkTo(null);
         repairer.Act(new JobAction.Complete(""));
     }
@@ -70,8 +71,7 @@ internal static class DemoWorkshop
     private static void WaitingForAPart(BenchSession session, DemoTime time)
     {
         time.Now = time.Present.AddDays(-23).Date.AddHours(10);
-        OpenJob job = Book(session, "Q26-104", "Wrist watch, black dial, gold-filled case", "R. Osei");
-        DemoRepairer repairer = new(session, time, job);
+        (_, DemoRepairer repairer) = Book(session, time, DemoIntake.WaitingForAPart);
         repairer.WalkTo("wash/jars-ready");
         repairer.Act(new JobAction.NoteFinding("fourth-wheel", "fourth-wheel", "long pivot bent; a new wheel is wanted", Weight.StopsTheWork, Sureness.Seen));
         repairer.Act(new JobAction.Hold(HoldFor.Part, "a fourth wheel, ordered", "power off, parts in the tray, covered", null));
@@ -80,8 +80,7 @@ internal static class DemoWorkshop
     private static void ReadyToOil(BenchSession session, DemoTime time)
     {
         time.Now = time.Present.AddDays(-3).Date.AddHours(9);
-        OpenJob job = Book(session, "Q26-107", "Wrist watch, cream dial, small case", "P. Lindqvist");
-        DemoRepairer repairer = new(session, time, job);
+        (_, DemoRepairer repairer) = Book(session, time, DemoIntake.ReadyToOil);
         repairer.WalkTo("oil-train-side");
         repairer.Act(new JobAction.Pause("the day was over"));
     }
@@ -89,15 +88,14 @@ internal static class DemoWorkshop
     private static void BookedIn(BenchSession session, DemoTime time)
     {
         time.Now = time.Present.AddHours(-3);
-        Book(session, "Q26-109", "Wrist watch, engraved back, does not go", "S. Marchetti");
+        Book(session, time, DemoIntake.BookedIn);
     }
 
     // Ten quick steps before its first soak: what somebody who just looks around should find first.
     private static void Inspecting(BenchSession session, DemoTime time)
     {
         time.Now = time.Present.AddHours(-2.5);
-        OpenJob job = Book(session, "Q26-110", "Wrist watch, salmon dial, gains", "A. Fairweather");
-        new DemoRepairer(session, time, job).WalkTo("see-balance");
+        Book(session, time, DemoIntake.Inspecting).Repairer.WalkTo("see-balance");
         time.Now = time.Present;
     }
 
@@ -105,8 +103,7 @@ internal static class DemoWorkshop
     {
         time.Now = time.Present.AddHours(-20);
         FillJars(session);
-        OpenJob job = Book(session, "Q26-108", "Wrist watch, white dial, stops at night", "E. Nakamura");
-        DemoRepairer repairer = new(session, time, job);
+        (OpenJob job, DemoRepairer repairer) = Book(session, time, DemoIntake.Soaking);
         repairer.WalkTo("wash/wash");
         foreach (Soak soak in job.State.RunningSoaks)
         {

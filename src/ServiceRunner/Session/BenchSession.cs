@@ -25,12 +25,12 @@ public sealed class BenchSession : IDisposable
     private readonly MachineClock _clock;
     private readonly JobReader _reader;
     private readonly Dictionary<string, OpenJob> _open = [];
-    private IReadOnlyList<SubjectRow>? _board;
+    private IReadOnlyList<SubjectRow>? _board, _all;
 
     internal BenchSession(DataFolder folder, JobLog log, JobReader reader, Workshop workshop, ProcedureLibrary library, MachineClock clock)
     {
         (Folder, _log, _reader, Workshop, Library, _clock) = (folder, log, reader, workshop, library, clock);
-        Owners = new Owners(folder);
+        Owners = new OwnerBook(new Owners(folder));
         (Bench, BenchFault) = ReadBench();
     }
 
@@ -44,7 +44,7 @@ public sealed class BenchSession : IDisposable
     public ProcedureLibrary Library { get; }
 
     /// <summary>Names and addresses, beside the log.</summary>
-    public Owners Owners { get; }
+    public OwnerBook Owners { get; }
 
     /// <summary>The bench as it stands.</summary>
     public Bench Bench { get; private set; }
@@ -80,8 +80,8 @@ public sealed class BenchSession : IDisposable
         "on the bench", "interrupted", "booked in", "waiting for a day", "waiting for a part", "waiting for the owner", "waiting", "ready", "closed, not finished",
     ];
 
-    /// <summary>All jobs.</summary>
-    public IReadOnlyList<SubjectRow> AllJobs() => _log.Rows("job", openOnly: false);
+    /// <summary>All jobs, of all years, by the time they were booked in.</summary>
+    public IReadOnlyList<SubjectRow> AllJobs() => _all ??= _log.Rows("job", openOnly: false);
 
     /// <summary>Jobs of a number; the number as typed, or the job's id.</summary>
     public IReadOnlyList<SubjectRow> Find(string number) =>
@@ -98,12 +98,12 @@ public sealed class BenchSession : IDisposable
     }
 
     /// <summary>Books a job in and gives its id, or why not.</summary>
-    public (string Id, ActOutcome Outcome) Book(string number, string what, string owner, ReadProcedure procedure)
+    public (string Id, ActOutcome Outcome) Book(string number, string what, string owner, ReadProcedure procedure, JobAction.NoteIntake? intake = null)
     {
         string id = Identity.New();
         if (_reader.Keep(procedure.Sources) is { } fault) return (id, new ActOutcome.Failed(fault));
         Plan plan = new([new Joined("1", procedure.Procedure!)]);
-        ActOutcome outcome = Act(new OpenJob(id, null, plan), new JobAction.Open(number, what, owner, [Pinned(procedure)], Preferred(procedure)), Identity.New());
+        ActOutcome outcome = Act(new OpenJob(id, null, plan), new JobAction.Open(number, what, owner, [Pinned(procedure)], Preferred(procedure), intake), Identity.New());
         return (id, outcome);
     }
 
@@ -146,7 +146,7 @@ public sealed class BenchSession : IDisposable
                 if (follow.Count > 0) Bench = Bench.After(new BenchEntry(Bench.LastNumber + 1, at.ActionId, at.By, at.Now, follow));
                 (job.Job, job.Plan) = (next, plan);
                 _open[job.Id] = job;
-                _board = null;
+                _board = _all = null;
                 return new ActOutcome.Done(accepted.Events);
             default:
                 throw new InvalidOperationException("a decision of no kind");
@@ -203,7 +203,8 @@ public sealed class BenchSession : IDisposable
     public void Refresh()
     {
         if (!ReadsOnly || !_log.Refresh()) return;
-        _board = null;
+        _board = _all = null;
+        Owners.Forget();
         (Bench, BenchFault) = ReadBench();
         foreach (OpenJob job in _open.Values)
             if (_reader.Read(job.Id, _log.Read(job.Id)) is JobReading.Ready fresh) (job.Job, job.Plan) = (fresh.Job.Job, fresh.Job.Plan);

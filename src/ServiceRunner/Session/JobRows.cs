@@ -24,6 +24,8 @@ public static class JobRows
             Done = done,
             Total = total,
             Waiting = Waiting(job, at),
+            Serial = job.Intake.Serial,
+            Promised = job.Intake.Promised,
             Lots = [.. job.Points.Values.Select(p => p.Event.Batch).Where(b => b.Length > 0).Distinct().Order(StringComparer.Ordinal)],
             Open = !job.Phase.IsFinal,
         };

@@ -65,8 +65,8 @@ public class IntakeTests
     {
         Walk walk = new();
         JobAction.NoteIntake below = Noted with { CostLimit = TypedNumber.Of(-1) };
-        walk.Refused<Rejection.LimitBelowNought>(below);
-        Assert.IsType<Rejection.LimitBelowNought>(Assert.IsType<Decision.Refused>(Booked(below)).Why);
+        walk.Refused<Rejection.BelowNought>(below);
+        Assert.IsType<Rejection.BelowNought>(Assert.IsType<Decision.Refused>(Booked(below)).Why);
     }
 
     [Fact]

@@ -17,33 +17,6 @@ public class BoardTests
     }
 
     [Fact]
-    public void A_job_is_booked_in_by_hand()
-    {
-        using PaperBench bench = new();
-        bench.Keys("n");
-        Snapshot.Verify(bench.Picture(), "procedures");
-        foreach (char c in "17 jewels") bench.Keys(c == ' ' ? "Space" : c.ToString());
-        bench.Keys("Enter");
-        bench.Type("").Type("Wrist watch, blue dial");
-        Assert.Equal("Whose is it?", bench.Shell.Open!.Label);
-        bench.Type("M. Halvorsen");
-        Assert.Equal("Q26-001", bench.Shell.Open!.Start);
-        Snapshot.Verify(bench.Picture(), "number");
-        bench.Type("Q26-001");
-        Assert.Equal("Q26-001 is booked in.", bench.Shell.Message);
-        Assert.Equal("M. Halvorsen", bench.Session.Owners.Find(bench.Job.Owner)!.Name);
-    }
-
-    [Fact]
-    public void A_number_is_given_once()
-    {
-        using PaperBench bench = new PaperBench().WithJob("Q26-001");
-        bench.Keys("F2", "n", "1").Type("x").Type("").Type("Q26-001");
-        Assert.Equal("There is a job Q26-001 already.", bench.Shell.Message);
-        Assert.NotNull(bench.Shell.Open);
-    }
-
-    [Fact]
     public void Searching_finds_by_owner_and_number()
     {
         using PaperBench bench = new PaperBench().WithJob("Q26-001");
@@ -51,6 +24,58 @@ public class BoardTests
         Assert.Equal("Q26-002", bench.Shell.Board.Rows.Single().Number);
         bench.Keys("Esc");
         Assert.Equal(2, bench.Shell.Board.Rows.Count);
+    }
+
+    [Theory]
+    [InlineData(80, 24)]
+    [InlineData(120, 40)]
+    public void Promised_days_are_shown_and_those_near_or_past_are_marked(int width, int height)
+    {
+        using PaperBench bench = new();
+        foreach (int days in new[] { 0, 1, 2, 14, 400 })
+            bench.WithJob($"Q26-0{days}", promised: days).Keys("F2");
+        bench.WithJob("Q26-9").Keys("F2").Wait(TimeSpan.FromDays(1));
+        Snapshot.Verify(bench.Picture(width, height), $"{width}x{height}");
+    }
+
+    [Fact]
+    public void Where_rows_are_short_a_promised_day_is_said_in_two_words()
+    {
+        using PaperBench bench = new();
+        for (int i = 0; i < 12; i++) bench.WithJob($"Q26-{i:000}", promised: i / 2).Keys("F2");
+        bench.WithJob("Q26-100").To("open-back").Keys("h", "1").Type("the estimate").Type("covered").Keys("F2");
+        Snapshot.Verify(bench.Wait(TimeSpan.FromDays(2)).Picture());
+    }
+
+    [Fact]
+    public void The_archive_is_reached_with_one_key_and_a_finished_job_opens_to_be_read()
+    {
+        using PaperBench bench = new PaperBench().WithJob("Q26-001", serial: "204 417").To("hear-owner").Keys("x", "1").Type("no part to be had");
+        bench.Keys("F2").Wait(TimeSpan.FromDays(400));
+        bench.WithJob("Q27-001").Keys("F2");
+        Assert.Equal(["Q27-001"], bench.Shell.Board.Rows.Select(r => r.Number));
+        bench.Keys("/").Type("204");
+        Assert.Empty(bench.Shell.Board.Rows);
+        Assert.Contains("Nothing here contains '204'; y looks through all years.", bench.Picture(), StringComparison.Ordinal);
+        bench.Keys("y");
+        Assert.Equal(["Q26-001"], bench.Shell.Board.Rows.Select(r => r.Number));
+        Snapshot.Verify(bench.Picture());
+        bench.Keys("Enter");
+        Assert.Equal("Q26-001", bench.Job.Number);
+        Assert.Contains("Returned unrepaired", bench.Picture(), StringComparison.Ordinal);
+        bench.Keys("F2", "Esc");
+        Assert.Equal(["Q27-001", "Q26-001"], bench.Shell.Board.Rows.Select(r => r.Number));
+        bench.Keys("Esc");
+        Assert.Equal(["Q27-001"], bench.Shell.Board.Rows.Select(r => r.Number));
+    }
+
+    [Fact]
+    public void Searching_finds_by_the_batch_of_a_lubricant()
+    {
+        using PaperBench bench = new PaperBench().WithJob("Q26-001").To("oil-train-side");
+        bench.Keys("b").Type("H-1140").Keys("Enter", "F2");
+        bench.WithJob("Q26-002").Keys("F2", "/").Type("h-1140");
+        Assert.Equal("Q26-001", bench.Shell.Board.Rows.Single().Number);
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using System.Text;
 using ServiceRunner.Screens;
 using ServiceRunner.Screens.Baths;
 using ServiceRunner.Screens.Help;
+using ServiceRunner.Screens.Intake;
 using ServiceRunner.Screens.Oiling;
 using ServiceRunner.Screens.Stock;
 using ServiceRunner.Tests.Shared;
@@ -11,12 +12,22 @@ namespace ServiceRunner.Tests.Screens;
 /// <summary>docs/keys.md is made from the lists of actions.</summary>
 public class KeysPageTests
 {
+    private static IEnumerable<ScreenModel> Screens(PaperBench bench) =>
+    [
+        bench.Shell.Board,
+        new IntakeModel(bench.Shell),
+        bench.Run,
+        new BathsModel(bench.Shell),
+        new OilingModel(bench.Shell, bench.Run),
+        new StockModel(bench.Shell),
+    ];
+
     [Fact]
     public void The_page_of_keys_is_that_of_the_program()
     {
         using PaperBench bench = new PaperBench().WithJob().To("hear-owner");
         StringBuilder page = new("# Keys\n\nMade from the program's own lists of actions. On the screen, `F1` shows those of the screen and why one cannot be used now.\n");
-        foreach (ScreenModel screen in new ScreenModel[] { bench.Shell.Board, bench.Run, new BathsModel(bench.Shell), new OilingModel(bench.Shell, bench.Run), new StockModel(bench.Shell), new HelpModel(bench.Shell, bench.Run) })
+        foreach (ScreenModel screen in Screens(bench).Append(new HelpModel(bench.Shell, bench.Run)))
         {
             page.Append($"\n## {screen.Name.Split(':')[0]}\n\n| key | does |\n|---|---|\n");
             foreach (ScreenAction action in screen.Actions)
@@ -34,7 +45,7 @@ public class KeysPageTests
     public void No_two_actions_of_a_screen_share_a_key()
     {
         using PaperBench bench = new PaperBench().WithJob();
-        foreach (ScreenModel screen in new ScreenModel[] { bench.Shell.Board, bench.Run, new BathsModel(bench.Shell), new OilingModel(bench.Shell, bench.Run), new StockModel(bench.Shell) })
+        foreach (ScreenModel screen in Screens(bench))
         {
             IEnumerable<string> twice = screen.Actions.Concat(bench.Shell.Everywhere).SelectMany(a => a.Keys).GroupBy(k => k).Where(g => g.Count() > 1).Select(g => g.Key);
             Assert.Empty(twice);

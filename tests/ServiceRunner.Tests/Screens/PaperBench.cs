@@ -65,9 +65,10 @@ internal sealed class PaperBench : IDisposable
     }
 
     /// <summary>Books a job in by the shipped service and opens it.</summary>
-    public PaperBench WithJob(string number = "Q26-001", string procedure = "wrist-hand-wound-17-jewels")
+    public PaperBench WithJob(string number = "Q26-001", string procedure = "wrist-hand-wound-17-jewels", int? promised = null, string serial = "")
     {
-        (string id, ActOutcome outcome) = Session.Book(number, "Wrist watch, white dial", "", Session.Library.Read(procedure)!);
+        DateOnly? day = promised is { } days ? DateOnly.FromDateTime(Session.Now.Wall.Date).AddDays(days) : null;
+        (string id, ActOutcome outcome) = Session.Book(number, "Wrist watch, white dial", "", Session.Library.Read(procedure)!, new JobAction.NoteIntake(serial, "", day, null, ""));
         Assert.True(outcome.IsDone);
         Shell.Board.Open(id);
         return this;

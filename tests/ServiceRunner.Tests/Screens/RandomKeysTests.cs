@@ -13,7 +13,7 @@ public class RandomKeysTests
     private static readonly string[] Keys =
     [
         "Enter", "Enter", "Enter", "Enter", "PageDown", "PageDown", "PageDown", "PageUp", "1", "1", "1", "2", "3", "9", "u", "s", "e", "+", "a", "l", "v", "b", "o",
-        "f", "p", "h", "g", "r", "m", "k", "d", "Esc", "Esc", "F1", "F2", "F4", "F6", "F7", "F9", "F8", "t", "Space", "F13", "j", "n", "i", "/", "Up", "Down", "q", "Z", "é", "Tab", "Backspace",
+        "f", "p", "h", "g", "r", "m", "k", "d", "Esc", "Esc", "F1", "F2", "F4", "F6", "F7", "F9", "F8", "t", "w", "y", "Space", "F13", "j", "n", "i", "/", "Up", "Down", "q", "Z", "é", "Tab", "Backspace",
     ];
 
     private static readonly string[] Answers = ["", "yes", "0,04", "6", "+4 285", "to the left", "IV", "TB", "8:30", "2 min", "2 Mar", "3/4/2026", "-1", "as seen", "\e[2J\u0007", "日本", new string('x', 300), "Q26-00"];

@@ -1,8 +1,8 @@
 using ServiceRunner.Core.Benches;
 using ServiceRunner.Core.Jobs;
 using ServiceRunner.Files.Index;
-using ServiceRunner.Files.Procedures;
 using ServiceRunner.Lines;
+using ServiceRunner.Screens.Intake;
 using ServiceRunner.Screens.Pick;
 using ServiceRunner.Screens.Run;
 using ServiceRunner.Session;
@@ -13,6 +13,9 @@ namespace ServiceRunner.Screens.Board;
 public sealed class BoardModel(Shell shell) : ScreenModel(shell)
 {
     private string _search = "";
+    private bool _all;
+    private IntakeModel? _intake;
+    private (IReadOnlyList<SubjectRow> Of, string Search, int Owners, IReadOnlyList<SubjectRow> Rows) _shown = ([], "", 0, []);
 
     /// <inheritdoc/>
     public override string Name => "Bench";
@@ -20,8 +23,20 @@ public sealed class BoardModel(Shell shell) : ScreenModel(shell)
     /// <inheritdoc/>
     public override string Head => $"{Shell.Session.Workshop.Name}: bench";
 
-    /// <summary>The jobs that are shown.</summary>
-    public IReadOnlyList<SubjectRow> Rows => [.. Shell.Session.Board().Where(Matches)];
+    /// <summary>The jobs that are shown: those of the bench, or of all years with the latest first.</summary>
+    public IReadOnlyList<SubjectRow> Rows
+    {
+        get
+        {
+            // Tens of thousands in the archive are not searched through at every look.
+            IReadOnlyList<SubjectRow> of = _all ? Shell.Session.AllJobs() : Shell.Session.Board();
+            if ((_shown.Of, _shown.Search, _shown.Owners) != (of, _search, Shell.Session.Owners.Changes)) _shown = (of, _search, Shell.Session.Owners.Changes, [.. (_all ? of.Reverse() : of).Where(Matches)]);
+            return _shown.Rows;
+        }
+    }
+
+    /// <summary>True if the jobs of all years are shown.</summary>
+    public bool All => _all;
 
     /// <summary>What is searched for; empty if nothing.</summary>
     public string Search => _search;
@@ -31,7 +46,7 @@ public sealed class BoardModel(Shell shell) : ScreenModel(shell)
 
     private string NoPerson => Shell.Session.ReadsOnly ? "This is opened to read only." : Shell.Session.Bench.Repairer.Length == 0 ? "Nobody is signed in: press i first." : "";
 
-    private string NoJobs => Rows.Count == 0 ? _search.Length > 0 ? $"Nothing contains '{_search}'; Esc shows all." : "There is no job yet: n books one in." : "";
+    private string NoJobs => Rows.Count == 0 ? _search.Length > 0 ? Nothing : "There is no job yet: n books one in." : "";
 
     /// <inheritdoc/>
     public override IReadOnlyList<ScreenAction> Actions =>
@@ -41,18 +56,21 @@ public sealed class BoardModel(Shell shell) : ScreenModel(shell)
         ScreenAction.Always("Up", "", "Marks the job before.", () => At = Math.Max(0, At - 1), 100),
         new(["n"], "new job", "Books a job in.", () => NoPerson, NewJob, 2),
         new(["i"], "sign in", "Says who works at this bench.", () => Shell.Session.ReadsOnly ? "This is opened to read only." : "", SignIn, 3),
-        ScreenAction.Always("/", "search", "Shows the jobs that contain a text: number, piece or owner.", AskSearch, 4),
-        new(["Esc"], "all jobs", "Shows all jobs again.", () => _search.Length == 0 ? "All jobs are shown." : "", () => _search = "", 5),
-        ScreenAction.Always("q", "leave", "Ends the program; clocks go on counting.", () => Shell.Leave(), 6),
+        ScreenAction.Always("/", "search", "Shows the jobs that contain a text: number, piece, owner, serial, or the batch of a lubricant.", AskSearch, 4),
+        new(["y"], _all ? "the bench only" : "all years", "Shows the jobs of all years, or only those of the bench again: open ones, and those finished in the last thirty days.", () => "", () => (_all, At) = (!_all, 0), 6),
+        new(["Esc"], "back to the bench", "Ends the search, then shows the bench only.", () => _search.Length == 0 && !_all ? "The whole bench is shown." : "", () => (_search, _all, At) = ("", _search.Length > 0 && _all, 0), 5),
+        ScreenAction.Always("q", "leave", "Ends the program; clocks go on counting.", () => Shell.Leave(), 7),
     ];
 
-    private bool Matches(SubjectRow row) => _search.Length == 0
-        || row.Number.Contains(_search, StringComparison.OrdinalIgnoreCase)
-        || row.Title.Contains(_search, StringComparison.OrdinalIgnoreCase)
-        || OwnerOf(row).Contains(_search, StringComparison.OrdinalIgnoreCase);
+    /// <summary>Says where else to look.</summary>
+    public string Nothing => $"Nothing {(_all ? "in all years" : "here")} contains '{_search}'; {(_all ? "Esc shows all" : "y looks through all years")}.";
+
+    private bool Matches(SubjectRow row) => _search.Length == 0 || Contains(row.Number) || Contains(row.Title) || Contains(OwnerOf(row)) || Contains(row.Serial) || row.Lots.Any(Contains);
+
+    private bool Contains(string text) => text.Contains(_search, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The owner's name, from beside the log.</summary>
-    public string OwnerOf(SubjectRow row) => row.Owner.Length == 0 ? "" : Shell.Session.Owners.Find(row.Owner)?.Name ?? "(erased)";
+    public string OwnerOf(SubjectRow row) => Shell.Session.Owners.NameOf(row.Owner);
 
     /// <summary>Opens a job.</summary>
     public void Open(string id)
@@ -64,7 +82,7 @@ public sealed class BoardModel(Shell shell) : ScreenModel(shell)
         }
     }
 
-    private void AskSearch() => Shell.Ask(new Prompt("Search", "A part of a number, a piece or an owner's name.", _search, text =>
+    private void AskSearch() => Shell.Ask(new Prompt("Search", "A part of a number, a piece, an owner's name, a serial or a lubricant's batch.", _search, text =>
     {
         (_search, At) = (text.Trim(), 0);
         return "";
@@ -77,36 +95,19 @@ public sealed class BoardModel(Shell shell) : ScreenModel(shell)
         ? [new Choice("Nobody any more", $"signs {who} out", () => Shell.Tell(Shell.Session.Act(new BenchAction.SignOut(who)), new Plan([]), $"{who} is signed out."))]
         : [];
 
-    private void NewJob() => Shell.Choose("By which procedure?", [.. Shell.Session.Library.List().Where(e => !e.ToBeTakenIn).Select(e => new Choice(e.Title, e.Fault is { } fault ? $"{fault.File}:{fault.Place}: {fault.Message}" : e.Covers, () => Chosen(e)))]);
-
-    private void Chosen(LibraryEntry entry)
+    private void NewJob()
     {
-        if (Shell.Session.Library.Read(entry.Id) is not { Procedure: not null, HasErrors: false } read)
-        {
-            Shell.Say($"'{entry.File}' has faults: run 'servicerunner check' on it first.", refusal: true);
-            return;
-        }
-        Shell.Ask(Prompt.Words("What is it?", "As one would know it again: wrist watch, gilt dial, scratched at 4.", what =>
-            Shell.AskNext(new Prompt("Whose is it?", "A name; it is kept beside the log and can be erased. May be left empty.", "", owner =>
-                Shell.AskNext(new Prompt("Your number for it?", "The workshop's own number.", NextNumber(), number => Book(read, what, owner.Trim(), number.Trim())))))));
+        _intake ??= new IntakeModel(Shell);
+        Shell.Go(_intake);
+        _intake.Begin();
     }
 
-    private string Book(ReadProcedure read, string what, string owner, string number)
+    /// <summary>Leaves the intake and opens the job that it became.</summary>
+    public void Booked(string id)
     {
-        if (number.Length == 0) return "Nothing was typed.";
-        if (Shell.Session.Find(number).Count > 0) return $"There is a job {number} already.";
-        string ownerId = "";
-        if (owner.Length > 0)
-        {
-            ownerId = Files.Machine.Identity.New();
-            if (Shell.Session.Owners.Save(ownerId, new Files.Data.Owner(owner, "")) is { } fault) return Files.Sentences.FaultWords.Sentence(fault, Shell.Session.Folder.Path);
-        }
-        (string id, ActOutcome outcome) = Shell.Session.Book(number, what, ownerId, read);
-        if (!outcome.IsDone) return outcome.Sentence(new Plan([]), Shell.Session.Folder.Path);
-        _search = "";
+        (_search, _all) = ("", false);
+        Shell.Go(this);
         Open(id);
-        Shell.Say($"{number} is booked in.");
-        return "";
     }
 
     /// <summary>The next number after the highest of this workshop and year: <c>26-014</c>.</summary>

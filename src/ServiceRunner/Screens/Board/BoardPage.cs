@@ -1,3 +1,4 @@
+using ServiceRunner.Core.Jobs;
 using ServiceRunner.Files.Index;
 using ServiceRunner.Files.Sentences;
 using ServiceRunner.Screens.Baths;
@@ -12,10 +13,10 @@ internal static class BoardPage
         var clocks = shell.Session.RunningSoaks().ToList();
         int clockRows = clocks.Count == 0 ? 0 : Math.Min(clocks.Count, Math.Max(1, rows / 4)) + 2;
         IReadOnlyList<SubjectRow> jobs = model.Rows;
-        if (model.Search.Length > 0) sheet.Write(1, top, $"Containing '{model.Search}':", Ink.Faint);
+        if (Heading(model) is { Length: > 0 } heading) sheet.Write(1, top, heading, Ink.Faint);
         if (jobs.Count == 0)
         {
-            sheet.Write(1, top + 1, model.Search.Length > 0 ? "Nothing." : "No job yet.", Ink.Strong);
+            sheet.Write(1, top + 1, model.Search.Length > 0 ? Paragraph.Clip(model.Nothing, sheet.Width - 2) : "No job yet.", Ink.Strong);
             if (model.Search.Length == 0) sheet.Write(1, top + 2, "n books one in.", Ink.Faint);
         }
         int room = rows - clockRows - 1, tall = jobs.Count * 2 <= room ? 2 : 1, shown = Math.Max(1, room / tall);
@@ -29,6 +30,14 @@ internal static class BoardPage
         if (clocks.Count > clockRows - 2) sheet.Write(11, y + clockRows - 2, $"and {clocks.Count - clockRows + 2} more: F4", Ink.Faint);
     }
 
+    private static string Heading(BoardModel model) => (model.All, model.Search.Length > 0) switch
+    {
+        (true, true) => $"Of all years, containing '{model.Search}':",
+        (true, false) => "Of all years, the latest first:",
+        (false, true) => $"Containing '{model.Search}' (y looks through all years):",
+        _ => "",
+    };
+
     private static void Job(Sheet sheet, int y, int tall, SubjectRow row, bool marked, BoardModel model, Shell shell)
     {
         bool wide = sheet.Width >= 100;
@@ -37,9 +46,21 @@ internal static class BoardPage
         sheet.Write(3, y, Paragraph.Clip(row.Number, 10), marked ? Ink.Strong : Ink.Plain);
         string owner = model.OwnerOf(row);
         sheet.Write(14, y, Paragraph.Clip(owner.Length > 0 ? $"{row.Title} ({owner})" : row.Title, stands - 15), marked ? Ink.Strong : Ink.Plain);
-        string since = row.State == "on the bench" ? $"{row.Done} of {row.Total} steps" : Times.For(shell.Session.Now.Wall - row.Since);
+        DateTimeOffset now = shell.Session.Now.Wall;
+        DateOnly today = DateOnly.FromDateTime(now.Date);
+        int end = sheet.Width - 1;
+        if (row.Open && row.Promised is { } promised)
+        {
+            string text = tall == 2 ? IntakeWords.Promised(promised, today) : IntakeWords.PromisedBriefly(promised, today);
+            int x0 = end - Sheet.Columns(text);
+            sheet.Write(x0, y + tall - 1, text, Promise.Standing(promised, today) is PromiseStanding.Ahead ? Ink.Faint : Ink.Caution);
+            end = x0 - 2;
+        }
+        string since = model.All && !row.Open ? Days.Short(DateOnly.FromDateTime(row.Since.ToOffset(now.Offset).Date), today) : row.State == "on the bench" ? $"{row.Done} of {row.Total} steps" : Times.For(now - row.Since);
         int x = sheet.Write(stands, y, row.State, row.State.StartsWith("waiting", StringComparison.Ordinal) ? Ink.Caution : row.State == "ready" ? Ink.Good : Ink.Plain);
-        sheet.Write(x + 2, y, Paragraph.Clip(since, sheet.Width - x - 3), Ink.Faint);
-        if (tall == 2) sheet.Write(14, y + 1, Paragraph.Clip(row.State == "on the bench" && row.Waiting.Length > 0 ? $"next: {row.Waiting}" : row.Waiting, sheet.Width - 15), Ink.Faint);
+        int room = (tall == 2 ? sheet.Width - 1 : end) - x - 2;
+        // Beside a promised day half a length of time says nothing.
+        if (room >= Sheet.Columns(since) || end == sheet.Width - 1 || tall == 2) sheet.Write(x + 2, y, Paragraph.Clip(since, room), Ink.Faint);
+        if (tall == 2) sheet.Write(14, y + 1, Paragraph.Clip(row.State == "on the bench" && row.Waiting.Length > 0 ? $"next: {row.Waiting}" : row.Waiting, end - 14), Ink.Faint);
     }
 }

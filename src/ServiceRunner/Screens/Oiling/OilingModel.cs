@@ -24,11 +24,11 @@ public sealed class OilingModel(Shell shell, RunModel run) : ScreenModel(shell)
     public override string Head => $"{run.Job.State.Number}, oiling: {run.Job.State.What}";
 
     /// <summary>The question at hand if it is about points, else null.</summary>
-    public Ask? AtHand => run.Offer is Offer.Answer { Ask: Ask.Oil or Ask.StaysDry } answer ? answer.Ask : null;
+    public Ask? Question => run.Offer is Offer.Answer { Ask: Ask.Oil or Ask.StaysDry } answer ? answer.Ask : null;
 
     /// <summary>The points with how they stand.</summary>
     public IReadOnlyList<PointView> Points =>
-        PointView.Of(run.Job.State, run.Job.Plan, Shell.Session.Workshop, AtHand is Ask.Oil oil ? oil.Point.Id.Value : "", Shell.Session.Now.Wall);
+        PointView.Of(run.Job.State, run.Job.Plan, Shell.Session.Workshop, Question is Ask.Oil oil ? oil.Point.Id.Value : "", Shell.Session.Now.Wall);
 
     /// <summary>The side that is turned to the repairer, where there is room for one: as chosen, else the next point's.</summary>
     public bool DialSide(IReadOnlyList<PointView> points) =>
@@ -37,11 +37,11 @@ public sealed class OilingModel(Shell shell, RunModel run) : ScreenModel(shell)
     /// <summary>The marked line of the list: as moved, else what is at hand, else the first that is to come.</summary>
     public int At(IReadOnlyList<PointView> points)
     {
-        PointStand wanted = AtHand switch { Ask.Oil => PointStand.Next, Ask.StaysDry => PointStand.Dry, _ => PointStand.ToCome };
+        PointStand wanted = Question switch { Ask.Oil => PointStand.Next, Ask.StaysDry => PointStand.Dry, _ => PointStand.ToCome };
         return Math.Clamp(_at ?? points.ToList().FindIndex(p => p.Stand == wanted), 0, Math.Max(0, points.Count - 1));
     }
 
-    private string NoPoint => AtHand is not null ? "" : $"No oiling point is at hand{(OfferWords.Next(run.Offer) is { Length: > 0 } next ? $", but '{next}'" : "")}; Esc returns to the step.";
+    private string NoPoint => Question is not null ? "" : $"No oiling point is at hand{(OfferWords.Next(run.Offer) is { Length: > 0 } next ? $", but '{next}'" : "")}; Esc returns to the step.";
 
     /// <inheritdoc/>
     public override IReadOnlyList<ScreenAction> Actions
@@ -68,7 +68,7 @@ public sealed class OilingModel(Shell shell, RunModel run) : ScreenModel(shell)
     }
 
     /// <inheritdoc/>
-    public override bool Press(Stroke key) => AtHand is not null && run.Press(key);
+    public override bool Press(Stroke key) => Question is not null && run.Press(key);
 
     /// <inheritdoc/>
     public override void Touched() => run.Touched();

@@ -26,7 +26,7 @@ internal static class OilingPage
     {
         int width = sheet.Width - 2;
         Offer offer = model.Run.Offer;
-        if (model.AtHand is not { } ask)
+        if (model.Question is not { } ask)
         {
             int left = points.Count(p => p.Stand == PointStand.ToCome);
             string next = OfferWords.Next(offer);

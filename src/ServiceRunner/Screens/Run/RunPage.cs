@@ -223,6 +223,7 @@ internal static class RunPage
             case Core.Jobs.Phase.Stopped x: blocks.Add(Text(0, x.Reason, Ink.Plain, width, "")); break;
             case Core.Jobs.Phase.Aborted x: blocks.Add(Text(0, x.Reason, Ink.Plain, width, "")); break;
         }
+        foreach ((string name, string noted) in IntakeWords.Lines(job.Intake)) blocks.Add(Text(5, noted, Ink.Plain, width, $"{name}: "));
         Owed owed = Owed.Of(job, model.Job.Plan);
         if (job.Phase is Core.Jobs.Phase.Running) blocks.Add(Text(0, OfferWords.WhyNothing(model.Offer, shell.Session.Workshop, model.Job.Plan, shell.Session.Now), Ink.Strong, width, ""));
         if (owed.Parts.Count > 0) blocks.AddRange([Gap(6), Text(3, string.Join("; ", owed.Parts.GroupBy(p => JobWords.Of(job.PlaceOf(p))).Select(g => $"{g.Key}: {string.Join(", ", g.Select(model.Job.Plan.NameOf))}")), Ink.Plain, width, "Off the movement: ")]);

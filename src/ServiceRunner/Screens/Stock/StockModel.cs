@@ -24,7 +24,7 @@ public sealed class StockModel(Shell shell) : ScreenModel(shell)
     public override string Head => $"{Shell.Session.Workshop.Name}: stock of lubricants";
 
     /// <summary>Each lubricant, and under it its bottles, the one in use first.</summary>
-    public IReadOnlyList<StockLine> Lines => [.. Shell.Session.Workshop.Lubricants.SelectMany(l =>
+    public IReadOnlyList<StockLine> Rows => [.. Shell.Session.Workshop.Lubricants.SelectMany(l =>
         Shell.Session.Bench.BottlesOf(l.Id).Select(b => new StockLine(l, b)).Prepend(new StockLine(l, null)))];
 
     /// <summary>Which line is marked.</summary>
@@ -34,7 +34,7 @@ public sealed class StockModel(Shell shell) : ScreenModel(shell)
     public (decimal? Celsius, bool ReadToday) Temperature => Shell.Session.Bench.CelsiusOn(Shell.Session.Now.Wall) is { } today
         ? (today, true) : (Shell.Session.Workshop.Room?.Celsius, false);
 
-    private StockLine? Marked => Lines is { Count: > 0 } lines ? lines[Math.Clamp(At, 0, lines.Count - 1)] : null;
+    private StockLine? Marked => Rows is { Count: > 0 } lines ? lines[Math.Clamp(At, 0, lines.Count - 1)] : null;
 
     private Bottle? MarkedBottle => Marked?.Bottle;
 
@@ -47,7 +47,7 @@ public sealed class StockModel(Shell shell) : ScreenModel(shell)
     [
         new(["Enter"], "take into use", "Takes the marked bottle into use; the one before stays on the shelf.",
             () => NeedsBottle.Length > 0 ? NeedsBottle : Shell.Session.Bench.IsInUse(MarkedBottle!) ? "It is in use already." : "", TakeMarked, 1),
-        ScreenAction.Always("Down", "", "Marks the next line.", () => At = Math.Max(0, Math.Min(Lines.Count - 1, At + 1)), 100),
+        ScreenAction.Always("Down", "", "Marks the next line.", () => At = Math.Max(0, Math.Min(Rows.Count - 1, At + 1)), 100),
         ScreenAction.Always("Up", "", "Marks the line before.", () => At = Math.Max(0, At - 1), 100),
         new(["n"], "new bottle", "Writes down another bottle of the marked lubricant: its batch and dates.",
             () => Writes.Length > 0 ? Writes : Marked is null ? "The workshop file names no lubricants." : "", NewBottle, 2),
@@ -74,7 +74,7 @@ public sealed class StockModel(Shell shell) : ScreenModel(shell)
     {
         (Lubricant lubricant, Bottle bottle) = (Marked!.Lubricant, MarkedBottle!);
         Tell(new BenchAction.TakeBatch(bottle.Lubricant, bottle.Batch, bottle.OpenedOn, bottle.GoodUntil), $"In use: {lubricant.Name}, {bottle.Batch}.");
-        At = Math.Max(0, Lines.ToList().FindIndex(l => l.Bottle is { } b && b.Lubricant == bottle.Lubricant && b.Batch == bottle.Batch));
+        At = Math.Max(0, Rows.ToList().FindIndex(l => l.Bottle is { } b && b.Lubricant == bottle.Lubricant && b.Batch == bottle.Batch));
     }
 
     private void NewBottle()

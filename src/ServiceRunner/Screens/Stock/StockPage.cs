@@ -13,7 +13,7 @@ internal static class StockPage
         (decimal? celsius, bool today) = model.Temperature;
         string bench = celsius is { } c ? string.Create(CultureInfo.InvariantCulture, $"At the bench: {c} °C, {(today ? "read today" : "as usual")}.") : "The temperature at the bench is not stated: t states today's.";
         sheet.Write(1, top, Paragraph.Clip(bench, sheet.Width - 2), Ink.Faint);
-        IReadOnlyList<StockLine> lines = model.Lines;
+        IReadOnlyList<StockLine> lines = model.Rows;
         if (lines.Count == 0)
         {
             sheet.Write(1, top + 2, "No lubricants.", Ink.Strong);
