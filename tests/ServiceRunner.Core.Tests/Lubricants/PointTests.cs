@@ -97,7 +97,7 @@ public class PointTests
 
     private static (Job Job, Circumstances At) AtDry()
     {
-        Plan plan = new([("1", Dry)]);
+        Plan plan = new([new Joined("1", Dry)]);
         Job job = new Walk().Job with { Phase = new Phase.Running(Sample.Morning) };
         return (job, At(Shop()) with { Plan = plan });
     }

@@ -33,12 +33,12 @@ public class OilingTests
     {
         using PaperBench bench = AtOiling();
         OilingModel oiling = Assert.IsType<OilingModel>(bench.Shell.Screen);
-        string first = Assert.IsType<Ask.Oil>(oiling.AtHand).Point.Id;
+        string first = Assert.IsType<Ask.Oil>(oiling.Question).Point.Id;
         int before = oiling.Run.Job.State.Log.Count;
         bench.Held("PageDown", 10, TimeSpan.FromMilliseconds(100));
         Assert.Equal(before + 1, oiling.Run.Job.State.Log.Count);
         Assert.True(oiling.Run.Job.State.Points.ContainsKey(first));
-        Assert.NotEqual(first, ((Ask.Oil)oiling.AtHand!).Point.Id.Value);
+        Assert.NotEqual(first, ((Ask.Oil)oiling.Question!).Point.Id.Value);
         Assert.Equal(PointStand.Served, oiling.Points.First(p => p.Line.Id == first).Stand);
         bench.Keys("u");
         Assert.Equal(PointStand.Next, oiling.Points.First(p => p.Line.Id == first).Stand);
@@ -67,7 +67,7 @@ public class OilingTests
         Snapshot.Verify(bench.Picture(), "asked");
         bench.Keys("Enter");
         OilingModel oiling = (OilingModel)bench.Shell.Screen;
-        Assert.IsType<Ask.StaysDry>(oiling.AtHand);
+        Assert.IsType<Ask.StaysDry>(oiling.Question);
         bench.Keys("2");
         Assert.Contains(oiling.Run.Job.State.Findings, f => f.Event.What == "one is not");
         Assert.All(oiling.Points.Where(p => p.Stand == PointStand.Dry), p => Assert.StartsWith("one of them was not dry; IV today", p.Detail, StringComparison.Ordinal));
@@ -90,7 +90,7 @@ public class OilingTests
     public void A_role_with_a_choice_of_bottles_is_asked_for_once_in_a_session()
     {
         using PaperBench bench = AtOiling();
-        Ask.Oil at = (Ask.Oil)((OilingModel)bench.Shell.Screen).AtHand!;
+        Ask.Oil at = (Ask.Oil)((OilingModel)bench.Shell.Screen).Question!;
         string lubricant = bench.Session.Workshop.Lubricants.First(l => l.Roles.Any(r => r.Value == at.Point.Role.Value)).Id;
         bench.Session.Act(new BenchAction.NoteBottle(lubricant, "NEW-2", new DateOnly(2026, 3, 1), null));
         bench.Keys("Enter");
@@ -133,7 +133,7 @@ public class OilingTests
     public void What_speaks_against_a_bottle_stands_before_the_act_and_in_its_record()
     {
         using PaperBench bench = AtOiling();
-        Ask.Oil at = (Ask.Oil)((OilingModel)bench.Shell.Screen).AtHand!;
+        Ask.Oil at = (Ask.Oil)((OilingModel)bench.Shell.Screen).Question!;
         string lubricant = bench.Session.Circumstances(((OilingModel)bench.Shell.Screen).Run.Job).LubricantFor(at.Point.Role)!.Id;
         bench.Session.Act(new BenchAction.TakeBatch(lubricant, "OLD-1", new DateOnly(2023, 1, 5), new DateOnly(2026, 2, 1)));
         bench.Session.Act(new BenchAction.FinishBottle(lubricant, lubricant == "heavy-oil" ? "H-1" : "L-1"));
