@@ -32,6 +32,6 @@ internal static class BoardLines
         bool works = row.State == "on the bench";
         string since = works ? $"{row.Done} of {row.Total} steps" : Times.For(shell.Session.Now.Wall - row.Since);
         string next = row.Waiting.Length == 0 ? "" : works ? $"; next: {row.Waiting}" : $"; {row.Waiting}";
-        return new($"{at + 1}: {row.Number}, {row.State}, {since}: {row.Title}{(owner.Length > 0 ? $" ({owner})" : "")}{next}", $"{at} {row.Number} {row.State}");
+        return new($"{at + 1}: {row.Number}, {row.State}, {since}: {row.Title}{(owner.Length > 0 ? $" ({owner})" : "")}{next}", $"{model.Search} {at} {row.Number} {row.State}");
     }
 }

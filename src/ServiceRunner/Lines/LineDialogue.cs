@@ -79,9 +79,8 @@ internal sealed class LineDialogue(Shell shell)
             _prompt = prompt.Label;
             return again ? [] : Question(prompt);
         }
-        bool left = _prompt.Length > 0;
         (_prompt, _refused) = ("", "");
-        return Changed(left);
+        return Changed();
     }
 
     private IEnumerable<string> Alarms()
@@ -93,20 +92,17 @@ internal sealed class LineDialogue(Shell shell)
             if (alarm.Urgency != Core.Jobs.Urgency.High || _overdue.Add(alarm.About)) yield return ClockLines.Alarm(alarm, shell);
     }
 
-    // What stands as it was before is not said again, up to the first sentence that is new.
-    private IEnumerable<string> Changed(bool afterQuestion)
+    // What stood there before is not said again.
+    private IEnumerable<string> Changed()
     {
         IReadOnlyList<Telling> now = [.. shell.Screen.Lines()];
         bool other = shell.Screen != _screen;
-        int same = 0;
-        if (!other) while (same < Math.Min(now.Count, _told.Count) && now[same].Key == _told[same].Key) same++;
-        bool nothing = !other && same == now.Count && (same == _told.Count || afterQuestion);
+        HashSet<string> known = other ? [] : [.. _told.Select(t => t.Key)];
         (_screen, _told, _atHand) = (shell.Screen, now, shell.Screen.AtHand);
-        if (nothing) return [];
-        return [.. other ? Head() : [], .. now.Skip(same == now.Count ? 0 : same).Select(t => t.Text)];
+        return [.. other ? Head() : [], .. now.Where(t => !known.Contains(t.Key)).Select(t => t.Text)];
     }
 
-    private string[] Head() => shell.Screen is PickModel || shell.Screen.Head == shell.Screen.Name ? shell.Screen is PickModel ? [] : [shell.Screen.Name] : [shell.Screen.Head];
+    private string[] Head() => shell.Screen is PickModel ? [] : [shell.Screen.Head];
 
     private IEnumerable<string> AtHand() => shell.Open is { } prompt ? Question(prompt) : [.. Head(), .. shell.Screen.Lines().Select(t => t.Text)];
 

@@ -16,8 +16,8 @@ internal static class PickLines
         if (model.Typed.Length > 0) yield return matching.Count == 0 ? $"Nothing contains '{model.Typed}': a slash alone brings all back" : $"{Times.Count(matching.Count, "line")} containing '{model.Typed}'";
         int first = model.At / Page * Page;
         for (int i = first; i < Math.Min(matching.Count, first + Page); i++)
-            yield return $"{i + 1}: {matching[i].Text}{(matching[i].Detail.Length > 0 ? $"; {matching[i].Detail}" : "")}";
+            yield return new($"{i + 1}: {matching[i].Text}{(matching[i].Detail.Length > 0 ? $"; {matching[i].Detail}" : "")}", $"{model.Typed} {i} of {first}");
         if (matching.Count > Page) yield return $"{Math.Min(matching.Count, first + Page)} of {matching.Count} told: the word more tells the next, a part of the text narrows them";
-        if (matching.Count > 0) yield return $"Enter: {model.At + 1}, {matching[model.At].Text}";
+        if (matching.Count > 0) yield return new($"Enter: {model.At + 1}, {matching[model.At].Text}", $"{model.Typed} at {model.At}");
     }
 }

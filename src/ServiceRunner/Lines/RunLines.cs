@@ -32,7 +32,7 @@ internal static class RunLines
         bool idle = model.Job.State.Phase is Phase.Idle;
         if (!idle) yield return new(words.Act, step);
         if (model.LooksBack)
-            foreach (string done in RunPage.DoneWords(model.Shown!, model.Job.State, model.Job.Plan, shell)) yield return done;
+            foreach (string done in RunPage.DoneWords(model.Shown!, model.Job.State, model.Job.Plan, shell)) yield return new(done, $"{step} {done}");
         if (!idle)
             foreach (Telling asked in Asked(model, words, shell)) yield return asked;
         if (Going(model, words) is { Length: > 0 } going) yield return new(going, $"{model.AtHand} {going}");
