@@ -55,7 +55,7 @@ internal sealed class LineDialogue(Shell shell)
     public string Tick()
     {
         shell.Tick();
-        bool other = shell.Open is { } prompt ? prompt.Label != _prompt : _prompt.Length > 0 || shell.Screen != _screen || shell.Screen.AtHand != _atHand;
+        bool other = shell.Open is { } prompt ? prompt.Label != _prompt : _prompt.Length > 0 || shell.Screen != _screen || shell.Screen.Topic != _atHand;
         string message = shell.Message == _message ? "" : shell.Message;
         _message = shell.Message;
         List<string> alarms = [.. Alarms()];
@@ -66,8 +66,8 @@ internal sealed class LineDialogue(Shell shell)
     private string[] Going()
     {
         if (shell.Open is not null || shell.Screen != _screen) return [.. Rest()];
-        _atHand = shell.Screen.AtHand;
-        return [shell.Screen.Lines().Select(t => t.Text).LastOrDefault(t => t.StartsWith("Enter", StringComparison.Ordinal)) ?? ""];
+        _atHand = shell.Screen.Topic;
+        return [shell.Screen.Sentences().Select(t => t.Text).LastOrDefault(t => t.StartsWith("Enter", StringComparison.Ordinal)) ?? ""];
     }
 
     // The question that is open, unless it is the one that was told; or what is at hand.
@@ -95,16 +95,16 @@ internal sealed class LineDialogue(Shell shell)
     // What stood there before is not said again.
     private IEnumerable<string> Changed()
     {
-        IReadOnlyList<Telling> now = [.. shell.Screen.Lines()];
+        IReadOnlyList<Telling> now = [.. shell.Screen.Sentences()];
         bool other = shell.Screen != _screen;
         HashSet<string> known = other ? [] : [.. _told.Select(t => t.Key)];
-        (_screen, _told, _atHand) = (shell.Screen, now, shell.Screen.AtHand);
+        (_screen, _told, _atHand) = (shell.Screen, now, shell.Screen.Topic);
         return [.. other ? Head() : [], .. now.Where(t => !known.Contains(t.Key)).Select(t => t.Text)];
     }
 
     private string[] Head() => shell.Screen is PickModel ? [] : [shell.Screen.Head];
 
-    private IEnumerable<string> AtHand() => shell.Open is { } prompt ? Question(prompt) : [.. Head(), .. shell.Screen.Lines().Select(t => t.Text)];
+    private IEnumerable<string> AtHand() => shell.Open is { } prompt ? Question(prompt) : [.. Head(), .. shell.Screen.Sentences().Select(t => t.Text)];
 
     private IEnumerable<string> Question(Prompt prompt)
     {

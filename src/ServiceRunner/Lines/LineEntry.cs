@@ -46,7 +46,7 @@ internal sealed class LineEntry(Shell shell)
 
     private IEnumerable<string> More()
     {
-        if (Screen is not PickModel list) return Or(Screen.MoreLines(), "There is no more to tell here");
+        if (Screen is not PickModel list) return Or(Screen.MoreSentences(), "There is no more to tell here");
         list.NextNine();
         return [];
     }

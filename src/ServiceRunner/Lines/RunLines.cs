@@ -35,7 +35,7 @@ internal static class RunLines
             foreach (string done in RunPage.DoneWords(model.Shown!, model.Job.State, model.Job.Plan, shell)) yield return new(done, $"{step} {done}");
         if (!idle)
             foreach (Telling asked in Asked(model, words, shell)) yield return asked;
-        if (Going(model, words) is { Length: > 0 } going) yield return new(going, $"{model.AtHand} {going}");
+        if (Going(model, words) is { Length: > 0 } going) yield return new(going, $"{model.Topic} {going}");
     }
 
     private static Telling Stage(PlannedStep shown, RunModel model)
@@ -48,7 +48,7 @@ internal static class RunLines
     {
         if (words.Asked.Length == 0) yield break;
         IReadOnlyList<string> choices = model.Offer is Offer.Answer x ? x.Ask.Choices : [];
-        yield return new($"{words.Asked} {Numbered(choices)}".Trim(), $"{model.AtHand} {(model.Offer is Offer.Answer ? words.Asked : "")}");
+        yield return new($"{words.Asked} {Numbered(choices)}".Trim(), $"{model.Topic} {(model.Offer is Offer.Answer ? words.Asked : "")}");
         if (model.Offer is Offer.Answer { Ask: Ask.Oil oil }) yield return OilWords.Serving(oil.Point, model.Job.Plan, shell.Session.Circumstances(model.Job));
     }
 

@@ -36,13 +36,13 @@ public abstract class ScreenModel(Shell shell)
     public virtual void Tick() { }
 
     /// <summary>What it shows, told line by line. A screen that has no words of its own has its rows read out.</summary>
-    public virtual IEnumerable<Telling> Lines() => SheetWords.Of(this);
+    public virtual IEnumerable<Telling> Sentences() => SheetWords.Of(this);
 
     /// <summary>What else is known here, told line by line when it is asked for.</summary>
-    public virtual IEnumerable<Telling> MoreLines() => [];
+    public virtual IEnumerable<Telling> MoreSentences() => [];
 
     /// <summary>Names what is at hand. Where it changes by itself, line by line tells the new at once; empty where that cannot be.</summary>
-    public virtual string AtHand => "";
+    public virtual string Topic => "";
 
     /// <summary>Takes the thing of that number; false if there is none.</summary>
     public virtual bool TakeNumber(int number) => number is >= 1 and <= 9 && Press(new Stroke($"{number}"));

@@ -66,10 +66,10 @@ public sealed class BathsModel(Shell shell) : ScreenModel(shell)
         Shell.Tell(Shell.Session.Act(new Core.Benches.BenchAction.FillJar(j.Id)), new Plan([]), $"{j.Name} is fresh.")))]);
 
     /// <inheritdoc/>
-    public override IEnumerable<Telling> Lines() => BathsLines.Of(this, Shell);
+    public override IEnumerable<Telling> Sentences() => BathsLines.Of(this, Shell);
 
     /// <inheritdoc/>
-    public override IEnumerable<Telling> MoreLines() => BathsLines.Jars(Shell);
+    public override IEnumerable<Telling> MoreSentences() => BathsLines.Jars(Shell);
 
     /// <inheritdoc/>
     public override void Draw(Sheet sheet, int top, int rows) => BathsPage.Draw(sheet, top, rows, this, Shell);

@@ -119,10 +119,10 @@ public sealed class BoardModel(Shell shell) : ScreenModel(shell)
     }
 
     /// <inheritdoc/>
-    public override IEnumerable<Telling> Lines() => BoardLines.Of(this, Shell);
+    public override IEnumerable<Telling> Sentences() => BoardLines.Of(this, Shell);
 
     /// <inheritdoc/>
-    public override IEnumerable<Telling> MoreLines() => BoardLines.Rest(this, Shell);
+    public override IEnumerable<Telling> MoreSentences() => BoardLines.Rest(this, Shell);
 
     /// <inheritdoc/>
     public override bool TakeNumber(int number)

@@ -21,7 +21,7 @@ public sealed class HelpModel(Shell shell, ScreenModel about) : ScreenModel(shel
     ];
 
     /// <inheritdoc/>
-    public override IEnumerable<Telling> Lines() => HelpLines.Of(about.Actions.Concat(Shell.Everywhere));
+    public override IEnumerable<Telling> Sentences() => HelpLines.Of(about.Actions.Concat(Shell.Everywhere));
 
     /// <inheritdoc/>
     public override void Draw(Sheet sheet, int top, int rows)

@@ -68,7 +68,7 @@ public sealed class PickModel(Shell shell, string title, IReadOnlyList<Choice> c
     }
 
     /// <inheritdoc/>
-    public override IEnumerable<Telling> Lines() => PickLines.Of(this);
+    public override IEnumerable<Telling> Sentences() => PickLines.Of(this);
 
     /// <inheritdoc/>
     public override bool TakeNumber(int number)

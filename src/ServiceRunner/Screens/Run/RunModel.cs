@@ -186,13 +186,13 @@ public sealed partial class RunModel : JobScreen
     }
 
     /// <inheritdoc/>
-    public override IEnumerable<Telling> Lines() => RunLines.Of(this, Shell);
+    public override IEnumerable<Telling> Sentences() => RunLines.Of(this, Shell);
 
     /// <inheritdoc/>
-    public override IEnumerable<Telling> MoreLines() => RunLines.More(this, Shell);
+    public override IEnumerable<Telling> MoreSentences() => RunLines.More(this, Shell);
 
     /// <inheritdoc/>
-    public override string AtHand => $"{SpokenOffer.Key(Offer)} {_back}";
+    public override string Topic => $"{SpokenOffer.Key(Offer)} {_back}";
 
     /// <inheritdoc/>
     public override void Draw(Sheet sheet, int top, int rows)
