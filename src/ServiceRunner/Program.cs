@@ -70,6 +70,8 @@ internal static class Program
         receipt.SetAction(p => SlipVerb.Receipt(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
         Command label = new("label", "Write the tray's label of a job, as plain text or as a page to print.") { job, html, reportTo };
         label.SetAction(p => SlipVerb.Label(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
+        Command sheet = new("sheet", "Write the sizes of a part to be made, from what was measured in a job.") { job, html, reportTo };
+        sheet.SetAction(p => SheetVerb.Run(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
 
         Option<string?> recover = new("--recover") { Description = "Copy what is whole into a new folder.", HelpName = "FOLDER" };
         Command audit = new("audit", "Verify the whole job log and name every damage.") { recover };
@@ -97,7 +99,7 @@ internal static class Program
         Command completion = new("completion", "Print a script that completes verbs and options in a shell.") { shell };
         completion.SetAction(p => CompletionVerb.Run(p.GetValue(shell)!));
 
-        foreach (Command verb in new[] { demo, check, jobs, report, receipt, label, audit, pedal, completion }) root.Subcommands.Add(verb);
+        foreach (Command verb in new[] { demo, check, jobs, report, sheet, receipt, label, audit, pedal, completion }) root.Subcommands.Add(verb);
         foreach (Command verb in new[] { backup, restore, erase }) root.Subcommands.Add(verb);
         return root;
     }

@@ -22,7 +22,8 @@ public sealed record Owed(IReadOnlyList<StepKey> Steps, IReadOnlyList<string> Pa
         List<PlannedStep> inForce = [.. plan.InForce(job)];
         return new Owed(
             [.. inForce.Where(s => !job.IsSettled(s.Key)).Select(s => s.Key)],
-            [.. job.Parts.Where(p => p.Value is not (PartPlace.OnMovement or PartPlace.Replaced)).Select(p => p.Key).Order(StringComparer.Ordinal)],
+            // A part that its procedure never takes off lies on the bench from the first to the last: a repair of it alone.
+            [.. job.Parts.Where(p => p.Value is not (PartPlace.OnMovement or PartPlace.Replaced) && !(p.Value is PartPlace.InTray && plan.Part(p.Key) is { Stays: true })).Select(p => p.Key).Order(StringComparer.Ordinal)],
             [.. inForce.Where(s => job.Steps.GetValueOrDefault(s.Key) is { End.Done: true })
                 .SelectMany(s => s.Step.Oil.Select(p => p.Value).Where(p => plan.Point(p) is { MustStayDry: false } && !job.Points.ContainsKey(p)
                     && !job.Steps[s.Key].Answered.Contains(Ask.OilKey(p)))).Distinct()],

@@ -33,6 +33,7 @@ public sealed class Plan
     private readonly Dictionary<string, Part> _parts = new(StringComparer.Ordinal);
     private readonly Dictionary<string, OilingPoint> _points = new(StringComparer.Ordinal);
     private readonly Dictionary<string, JobQuestion> _questions = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, PartSheet> _sheets = new(StringComparer.Ordinal);
     private readonly ILookup<(string Instance, string Stage), PlannedStep> _byStage;
     private readonly ILookup<string, string> _holders;
     private readonly ILookup<string, string> _coveredBy;
@@ -60,6 +61,7 @@ public sealed class Plan
             foreach (Part part in procedure.Parts) _parts.TryAdd(part.Id, part);
             List<OilingPoint> own = [.. procedure.OilingPoints.Where(p => _points.TryAdd(p.Id, p))];
             if (procedure.Map is { } size && own.Any(p => p.On is not null)) maps.Add(new PointMap(procedure.Title, size, [.. own.Where(p => p.On is not null)]));
+            if (procedure.Sheet is { } sheet) _sheets.TryAdd(instance, sheet);
             foreach (JobQuestion question in procedure.Asks) _questions.TryAdd(question.Fact, question);
         }
         foreach (Part part in added ?? []) _parts.TryAdd(part.Id, part);
@@ -86,6 +88,9 @@ public sealed class Plan
 
     /// <summary>The maps that oiling points lie on: one for each procedure that has one. A point is on the first alone.</summary>
     public IReadOnlyList<PointMap> Maps { get; }
+
+    /// <summary>The sheet of the part to be made in a joined procedure, or null.</summary>
+    public PartSheet? SheetOf(string instance) => _sheets.GetValueOrDefault(instance);
 
     /// <summary>A step, or null.</summary>
     public PlannedStep? Find(StepKey key) => _steps.GetValueOrDefault(key);

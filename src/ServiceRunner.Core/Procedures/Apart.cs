@@ -28,6 +28,7 @@ internal sealed class Apart(string instance, string placeholder, string mended)
         Asks = [.. p.Asks.Select(a => a with { Fact = Own(a.Fact) })],
         Parts = [.. p.Parts.Where(x => !StandsFor(x.Id)).Select(Of)],
         OilingPoints = [.. p.OilingPoints.Select(Of)],
+        Sheet = p.Sheet is { } sheet ? sheet with { Part = Part(sheet.Part) } : null,
         Stages = [.. p.Stages.Select(s => s with { Steps = [.. s.Steps.Select(Of)] })],
     };
 

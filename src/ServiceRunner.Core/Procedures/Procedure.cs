@@ -38,6 +38,9 @@ public sealed record Procedure
     /// </summary>
     public Placed<string>? Mends { get; init; }
 
+    /// <summary>The sheet of a part to be made, or null.</summary>
+    public PartSheet? Sheet { get; init; }
+
     /// <summary>Places that get a lubricant, or must not.</summary>
     public IReadOnlyList<OilingPoint> OilingPoints { get; init; } = [];
 

@@ -18,6 +18,7 @@ public static class ProcedureChecks
         List<Diagnostic> found = [];
         ProcedureUnderCheck check = new(read.File, procedure, found);
         StepReferences.Check(check, library);
+        SheetReferences.Check(check);
         PartLife.Check(check);
         UnderParts.Check(check);
         PointService.Check(check);

@@ -21,7 +21,7 @@ public static class Rules
         TakeInUnknown.Rule, TooMuch.Rule, UnknownFormat.Rule, UnknownKey.Rule, UnknownWord.Rule, WindowOrder.Rule, WrongForm.Rule,
         WrongKind.Rule, YamlFeature.Rule, YamlSyntax.Rule,
         // Names that mean something elsewhere.
-        DuplicateId.Rule, NoRepair.Rule, SameProcedure.Rule, UnknownAnswer.Rule, UnknownFact.Rule, UnknownFinding.Rule, UnknownPart.Rule, UnknownPoint.Rule,
+        DuplicateId.Rule, NoRepair.Rule, SameProcedure.Rule, SheetUnits.Rule, UnknownAnswer.Rule, UnknownFact.Rule, UnknownFinding.Rule, UnknownMeasure.Rule, UnknownPart.Rule, UnknownPoint.Rule,
         UnknownProcedure.Rule, UnknownStage.Rule, UnknownStep.Rule,
         // Parts.
         FittedBeforeRemoved.Rule, FittedTwice.Rule, NeverDried.Rule, NeverFitted.Rule, NeverMentioned.Rule, RemovedTwice.Rule,

@@ -28,7 +28,7 @@ internal sealed class Assembly(ProcedureLibrary library, List<LoadedFile> used)
         return new Procedure
         {
             Id = file.Id, Title = file.Title, Revision = file.Revision, Covers = file.Covers, Sources = file.Sources,
-            Asks = read.Asks, Parts = [.. standIns, .. read.Parts.Values], Groups = read.Groups, WantsGroups = file.WantsGroups, Mends = file.Mends,
+            Asks = read.Asks, Parts = [.. standIns, .. read.Parts.Values], Groups = read.Groups, WantsGroups = file.WantsGroups, Mends = file.Mends, Sheet = file.Sheet,
             OilingPoints = [.. read.Points.Values], Map = read.Map, Stages = read.Stages,
         };
     }

@@ -10,7 +10,7 @@ namespace ServiceRunner.Files.Procedures;
 internal static class HeadReader
 {
     private static readonly string[] Keys =
-        ["procedure", "format", "title", "revision", "covers", "sources", "notes", "asks", "parts", "groups", "wants-groups", "mends", "oiling-points", "map", "stages"];
+        ["procedure", "format", "title", "revision", "covers", "sources", "notes", "asks", "parts", "groups", "wants-groups", "mends", "sheet", "oiling-points", "map", "stages"];
 
     private static readonly string[] Needed = ["procedure", "format", "title", "revision", "stages"];
 
@@ -42,6 +42,7 @@ internal static class HeadReader
             case "groups": Groups(values, entry, read.Groups); break;
             case "wants-groups": read.WantsGroups = values.Texts(entry); break;
             case "mends": read.Mends = values.PlacedText(entry); break;
+            case "sheet": read.Sheet = SheetReader.Read(values, entry); break;
             case "oiling-points": PointReader.Read(values, entry, read.Points); break;
             case "map": read.Map = Map(values, entry); break;
             case "stages": StageReader.Read(values, entry, read.Stages); break;

@@ -33,7 +33,7 @@ internal sealed class Mentions(
     public void CheckParts()
     {
         if (file.Mends is { } mends && !belongings.Parts.ContainsKey(mends.Value))
-            found.Add(UnknownPart.Mended(file.File, mends.At, mends.Value, Words.Few(found, belongings.Parts.Keys)));
+            found.Add(UnknownPart.Head(file.File, mends.At, "mends", mends.Value, Words.Few(found, belongings.Parts.Keys)));
         foreach (Part part in file.Parts)
         {
             if (part.Seat is { } seat && !belongings.Parts.ContainsKey(seat.Value)) Unknown(seat);

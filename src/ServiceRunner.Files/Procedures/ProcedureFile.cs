@@ -29,6 +29,8 @@ internal sealed record ProcedureFile
 
     public Placed<string>? Mends { get; set; }
 
+    public PartSheet? Sheet { get; set; }
+
     public List<OilingPoint> Points { get; } = [];
 
     public MapSize? Map { get; set; }

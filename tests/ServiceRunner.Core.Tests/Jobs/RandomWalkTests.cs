@@ -54,8 +54,8 @@ public class RandomWalkTests
             Plan plan = walk.Plan;
             Owed owed = Owed.Of(job, plan);
             Assert.Equal(plan.InForce(job).Count(), plan.InForce(job).Count(s => job.IsSettled(s.Key)) + owed.Steps.Count);
-            // Every part is in one place: on, or owed, or replaced; none is in two baskets, and none in a basket of nothing.
-            Assert.Equal(plan.Parts.Count, plan.Parts.Count(p => job.PlaceOf(p.Id) is PartPlace.OnMovement or PartPlace.Replaced) + owed.Parts.Count);
+            // Every part is in one place: on, or owed, or replaced, or on the bench for good; none is in two baskets, and none in a basket of nothing.
+            Assert.Equal(plan.Parts.Count, plan.Parts.Count(p => job.PlaceOf(p.Id) is PartPlace.OnMovement or PartPlace.Replaced || p.Stays && job.PlaceOf(p.Id) is PartPlace.InTray) + owed.Parts.Count);
             Assert.All(job.Parts.Keys, p => Assert.NotNull(plan.Part(p)));
             Assert.All(job.RunningSoaks.SelectMany(s => s.Begun.Parts).GroupBy(p => p), g => Assert.Single(g));
             Assert.Equal(job.Findings.Count, FindingsLedger.Of(job, plan).Count(f => f.IsSettled) + owed.Findings.Count);

@@ -12,6 +12,6 @@ internal static class UnknownPart
     public static Diagnostic Of(string file, Place at, string name, IEnumerable<string> known) =>
         Rule.At(file, at, $"there is no part or group {Words.Quoted(name)}", Words.DidYouMean(name, known));
 
-    public static Diagnostic Mended(string file, Place at, string name, IEnumerable<string> known) =>
-        Rule.At(file, at, $"'mends' names {Words.Quoted(name)}, which is no part of this procedure", Words.DidYouMean(name, known));
+    public static Diagnostic Head(string file, Place at, string key, string name, IEnumerable<string> known) =>
+        Rule.At(file, at, $"'{key}' names {Words.Quoted(name)}, which is no part of this procedure", Words.DidYouMean(name, known));
 }
