@@ -27,7 +27,7 @@ public static class SheetWords
     public static string Old(MakingSheet sheet) => sheet.Old switch
     {
         null => "not taken out yet",
-        PartPlace.Replaced => "kept; it goes with the sheet to whoever makes the new one, and back to the owner",
+        PartPlace.Replaced => "replaced; the old one is kept for the owner",
         PartPlace.Lost => "lost; what was not measured of it cannot be measured any more",
         var place => JobWords.Of(place),
     };
@@ -38,7 +38,7 @@ public static class SheetWords
         int open = sheet.Lines.Count(l => l.Size is null);
         return open == 0
             ? "Every size follows from what was measured in this job."
-            : $"{Times.Count(open, "size")} of {sheet.Lines.Count} {(open == 1 ? "is" : "are")} still open; nothing on this sheet is guessed.";
+            : $"{open} of {Times.Count(sheet.Lines.Count, "size")} {(open == 1 ? "is" : "are")} still open; nothing on this sheet is guessed.";
     }
 
     private static string Known(MakingLine line) =>
