@@ -134,7 +134,9 @@ public abstract record Blocker
         foreach (JobEvent.RepairJoined joined in job.Repairs)
         {
             if (joined.Instance == instance && FindingsLedger.WantsConsent(job, joined.Finding)) found.Add(new NoConsent(instance, joined.Finding));
-            if (joined.Instance != instance && touched.Contains(joined.Part) && Repair.Holding(job, plan, joined.Part) is { } repair && repair.Instance == joined.Instance)
+            // What stays is what everything else is fitted onto.
+            bool needs = touched.Contains(joined.Part) || touched.Count > 0 && plan.Part(joined.Part) is { Stays: true };
+            if (joined.Instance != instance && needs && Repair.Holding(job, plan, joined.Part) is { } repair && repair.Instance == joined.Instance)
                 found.Add(new RepairFirst(joined.Part, repair.Instance, repair.Left));
         }
         foreach (JobEvent.FindingNoted stop in FindingsLedger.Stopping(job))

@@ -14,7 +14,7 @@ public abstract class JobScreen(Shell shell, OpenJob job) : ScreenModel(shell)
     protected Job State => Job.State;
 
     /// <summary>The bench.</summary>
-    protected BenchSession Session => Shell.Session;
+    public BenchSession Session => Shell.Session;
 
     /// <summary>Why no work can be done, as a sentence; empty while the job is on the bench.</summary>
     protected string NotRunning => State.Phase is Phase.Running ? "" : RejectionWords.Sentence(new Rejection.NotNow(State.Phase), Job.Plan);

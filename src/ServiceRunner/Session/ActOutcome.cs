@@ -22,6 +22,9 @@ public abstract record ActOutcome
     /// <summary>The job can only be read.</summary>
     public sealed record ReadOnlyJob(string Why) : ActOutcome;
 
+    /// <summary>What was given cannot be taken; the sentence says why.</summary>
+    public sealed record Unfit(string Why) : ActOutcome;
+
     /// <summary>The disk did not take it; nothing of it is kept.</summary>
     public sealed record Failed(DataFault Fault) : ActOutcome;
 
@@ -35,6 +38,7 @@ public abstract record ActOutcome
         Refused x => RejectionWords.Sentence(x.Why, plan),
         RefusedAtBench x => RejectionWords.Sentence(x.Why),
         ReadOnlyJob x => x.Why,
+        Unfit x => x.Why,
         Failed x => FaultWords.Sentence(x.Fault, folder),
         _ => throw new InvalidOperationException("no sentence for an outcome"),
     };

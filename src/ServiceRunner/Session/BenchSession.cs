@@ -113,6 +113,15 @@ public sealed class BenchSession : IDisposable
             ? new ActOutcome.Failed(fault)
             : Act(job, new JobAction.BringIn(finding, part, Pinned(procedure), Preferred(procedure)));
 
+    /// <summary>Keeps a copy of a picture, by its content, and writes down what it is of. The file itself is not touched.</summary>
+    public ActOutcome KeepPhoto(OpenJob job, string finding, StepRef? step, string path, string caption) => PhotoFile.Read(path) switch
+    {
+        { Complaint: { Length: > 0 } complaint } => new ActOutcome.Unfit(complaint),
+        var photo => _reader.Keep(photo.Bytes, out string hash) is { } fault
+            ? new ActOutcome.Failed(fault)
+            : Act(job, new JobAction.KeepPhoto(finding, step, photo.Name, hash, caption)),
+    };
+
     private static JobEvent.ProcedureJoined Pinned(ReadProcedure read) => new(
         "1", read.Procedure!.Id, read.Procedure.Title, read.Procedure.Revision, [.. read.Sources.Select(s => new PinnedText(s.Name, s.Sha256))], "");
 

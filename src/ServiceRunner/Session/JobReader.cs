@@ -26,6 +26,13 @@ public sealed class JobReader(DataFolder folder)
         return null;
     }
 
+    /// <summary>Keeps bytes by their content; null when they are on the disk.</summary>
+    public DataFault? Keep(byte[] bytes, out string hash)
+    {
+        hash = KeptTexts.HashOf(bytes);
+        return _kept.Put(bytes) is KeptRefused refused ? refused.Fault : null;
+    }
+
     /// <summary>A job from its lines.</summary>
     public JobReading Read(string id, SubjectReading reading)
     {

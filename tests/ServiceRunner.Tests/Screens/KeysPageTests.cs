@@ -1,6 +1,7 @@
 using System.Text;
 using ServiceRunner.Screens;
 using ServiceRunner.Screens.Baths;
+using ServiceRunner.Screens.Findings;
 using ServiceRunner.Screens.Help;
 using ServiceRunner.Screens.Intake;
 using ServiceRunner.Screens.Oiling;
@@ -18,6 +19,7 @@ public class KeysPageTests
         new IntakeModel(bench.Shell),
         bench.Run,
         new BathsModel(bench.Shell),
+        new FindingsModel(bench.Shell, bench.Run.Job, bench.Run),
         new OilingModel(bench.Shell, bench.Run),
         new StockModel(bench.Shell),
     ];

@@ -6,6 +6,7 @@ using ServiceRunner.Files.Data;
 using ServiceRunner.Files.Journal;
 using ServiceRunner.Files.Machine;
 using ServiceRunner.Screens;
+using ServiceRunner.Screens.Pick;
 using ServiceRunner.Screens.Run;
 using ServiceRunner.Session;
 using ServiceRunner.Verbs;
@@ -99,6 +100,16 @@ internal sealed class PaperBench : IDisposable
         return this;
     }
 
+    /// <summary>Takes the choice of a list that begins so.</summary>
+    public PaperBench Pick(string text)
+    {
+        PickModel pick = Assert.IsType<PickModel>(Shell.Screen);
+        int at = pick.Matching.ToList().FindIndex(c => c.Text.StartsWith(text, StringComparison.OrdinalIgnoreCase));
+        Assert.True(at >= 0, $"'{text}' is not among: {string.Join("; ", pick.Matching.Select(c => c.Text))}");
+        while (pick.At != at) Keys(pick.At < at ? "Down" : "Up");
+        return Keys("Enter");
+    }
+
     public PaperBench Type(string text)
     {
         Assert.NotNull(Shell.Open);
@@ -115,6 +126,12 @@ internal sealed class PaperBench : IDisposable
 
     /// <summary>Goes on by what is offered, typing what must be typed, until the step is at hand.</summary>
     public PaperBench To(string step) => Walk(() => Run.Shown?.Step.Id.Value == step, step);
+
+    /// <summary>Goes on until a question of this key is at hand.</summary>
+    public PaperBench ToAsk(string key) => Walk(() => Run.Offer is Offer.Answer { Ask: var ask } && ask.Key == key, key);
+
+    /// <summary>Goes on until something is so.</summary>
+    public PaperBench Until(Func<bool> there, string what) => Walk(there, what);
 
     /// <summary>Goes on until every step is settled.</summary>
     public PaperBench ToEnd() => Walk(() => Run.Offer is Offer.Close, "the end");

@@ -47,7 +47,9 @@ public sealed record FindingEntry(Noted<JobEvent.FindingNoted> Noted, FindingFat
     public FindingStanding Standing => Fate switch
     {
         { Settled.Length: > 0 } or { Agreed: false } or { Verdict: Verdict.Accept } => FindingStanding.Settled,
-        _ when Repairs.Count > 0 => Repairs.All(r => r.IsFinished) ? FindingStanding.Settled : FindingStanding.InRepair,
+        _ when Repairs.Count > 0 => Repairs.All(r => r.IsFinished) ? FindingStanding.Settled
+            : Fate is { Cost.Value: > 0, Agreed: null } ? FindingStanding.WaitsForOwner
+            : FindingStanding.InRepair,
         { Verdict: null } => Weight == Weight.Note ? FindingStanding.Settled : FindingStanding.Undecided,
         { Verdict: Verdict.AskOwner, Agreed: null } => FindingStanding.WaitsForOwner,
         { Verdict: Verdict.SendOut } => FindingStanding.SentOut,

@@ -40,7 +40,8 @@ public sealed partial class RunModel
             () => Unless(StepAtHand is not null, "No step is at hand."), () => Act(new JobAction.Skip(State.At(StepAtHand!.Key)), $"Passed over: {StepAtHand!.Step.Do}."), 10),
         new(["u"], "take back", "Takes the last act back; the log keeps that it was done.",
             () => NothingToTakeBack, TakeBack, 4),
-        new(["f"], "finding", "Notes something wrong or unusual.", () => State.Phase.IsFinal ? NotRunning : "", NoteFinding, 6),
+        new(["f"], "finding", "Notes something wrong or unusual.", () => Over, () => Findings.NewFinding.Ask(Shell, this, ""), 6),
+        ScreenAction.Always("F5", "findings", "Shows what was found in this job, what was decided, what waits for it and what the owner said.", () => Shell.Go(new Findings.FindingsModel(Shell, Job, this)), 11),
         new(["p"], "pause", "Marks the place when you turn away.", () => NotRunning, () => Act(new JobAction.Pause(""), "The place is marked."), 7),
         new(["h"], State.Phase is Phase.Held ? "end the wait" : "let it wait", "Lets the job wait for the owner, a part or a day; or ends that.",
             () => State.Phase is Phase.Running or Phase.Paused or Phase.Held ? "" : NotRunning, Hold, 8),
@@ -96,9 +97,6 @@ public sealed partial class RunModel
         Shell.Choose($"{oil.Point.Name}: served with what?", [.. Session.Workshop.Lubricants.Select(l => new Choice(l.Name, Times.List(l.Roles.Select(r => JobWords.Role(r))), () =>
             Act(new JobAction.Answer(oil.Step, oil.Key, new AnswerValue.Served(l.Id, Session.Bench.BatchNames.GetValueOrDefault(l.Id) ?? "")), $"Served with {l.Name}.")))]);
     }
-
-    private void NoteFinding() => Shell.Ask(Prompt.Words("What did you find?", "Place and fault, as: fourth wheel, lower pivot bent.", text =>
-        Complaint(Session.Act(Job, new JobAction.NoteFinding(StepAtHand?.Step.Do ?? "", "", text, Weight.Service, Sureness.Seen)), "The finding is noted.")));
 
     private void NoteDeviation() => Shell.Ask(Prompt.Words("What was done in another way, and why?", "A few words.", text =>
         Complaint(Session.Act(Job, new JobAction.NoteDeviation(StepAtHand is { } step ? State.At(step.Key) : null, text)), "Written down.")));

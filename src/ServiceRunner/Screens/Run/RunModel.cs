@@ -105,6 +105,13 @@ public sealed partial class RunModel : JobScreen
         else Shell.Say(OfferWords.WhyNothing(offer, Session.Workshop, Job.Plan, Session.Now));
     }
 
+    /// <summary>Takes up a repair: its first step that is not settled comes to hand.</summary>
+    public void TakeUp(string instance)
+    {
+        _back = null;
+        _chosen = Job.Plan.InForce(State).FirstOrDefault(s => s.Key.Instance == instance && !State.IsSettled(s.Key))?.Key;
+    }
+
     /// <summary>Looks at the step settled before the one shown.</summary>
     public void LookBack()
     {
