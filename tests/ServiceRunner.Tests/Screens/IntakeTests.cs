@@ -173,6 +173,7 @@ public class IntakeTests
         Field(bench, "Number", "Q26-001");
         Assert.Equal("There is a job Q26-001 already.", bench.Shell.Message);
         bench.Type("");
+        Assert.Null(bench.Shell.Open);
         bench.Keys("b", "1");
         Assert.Equal("Q26-002", bench.Job.Number);
     }

@@ -15,6 +15,7 @@ public sealed class BoardModel(Shell shell) : ScreenModel(shell)
     private string _search = "";
     private bool _all;
     private IntakeModel? _intake;
+    private (IReadOnlyList<SubjectRow>? Of, string Prefix, int Number) _highest;
     private (IReadOnlyList<SubjectRow> Of, string Search, int Owners, IReadOnlyList<SubjectRow> Rows) _shown = ([], "", 0, []);
 
     /// <inheritdoc/>
@@ -114,8 +115,11 @@ public sealed class BoardModel(Shell shell) : ScreenModel(shell)
     public string NextNumber()
     {
         string prefix = $"{Shell.Session.Workshop.NumberPrefix}{Shell.Session.Now.Wall:yy}-";
-        int highest = Shell.Session.AllJobs().Select(r => r.Number.StartsWith(prefix, StringComparison.Ordinal) && int.TryParse(r.Number[prefix.Length..], out int n) ? n : 0).DefaultIfEmpty().Max();
-        return $"{prefix}{highest + 1:000}";
+        IReadOnlyList<SubjectRow> all = Shell.Session.AllJobs();
+        // An intake shows it at every look.
+        if (_highest.Of != all || _highest.Prefix != prefix)
+            _highest = (all, prefix, all.Select(r => r.Number.StartsWith(prefix, StringComparison.Ordinal) && int.TryParse(r.Number[prefix.Length..], out int n) ? n : 0).DefaultIfEmpty().Max());
+        return $"{prefix}{_highest.Number + 1:000}";
     }
 
     /// <inheritdoc/>

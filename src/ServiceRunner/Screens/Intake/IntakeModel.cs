@@ -153,7 +153,7 @@ public sealed partial class IntakeModel(Shell shell, OpenJob? job = null) : Scre
     });
 
     private void AskNumber() => Ask("Number", "The workshop's own number; empty for the next one.", Number, text =>
-        Session.Find(text).Count > 0 ? $"There is a job {text} already." : Change(_draft with { Number = text }, "number"));
+        text.Length > 0 && Session.Find(text).Count > 0 ? $"There is a job {text} already." : Change(_draft with { Number = text }, "number"));
 
     private void ChooseProcedure(Action then) => Shell.Choose("By which procedure?",
     [
