@@ -13,7 +13,8 @@ internal static class BoardLines
     public static IEnumerable<Telling> Of(BoardModel model, Shell shell)
     {
         IReadOnlyList<SubjectRow> rows = model.Rows;
-        if (model.Search.Length > 0) yield return $"{Times.Count(rows.Count, "job")} containing '{model.Search}'";
+        if (model.All && model.Search.Length == 0) yield return $"{Times.Count(rows.Count, "job")} of all years, the latest first";
+        if (model.Search.Length > 0) yield return $"{Times.Count(rows.Count, "job")}{(model.All ? " of all years" : "")} containing '{model.Search}'";
         if (rows.Count == 0 && model.Search.Length == 0) yield return "No job yet: n books one in";
         for (int i = 0; i < Math.Min(First, rows.Count); i++) yield return Job(i, rows[i], model, shell);
         if (rows.Count > First) yield return $"{rows.Count - First} more: the word more tells them";
@@ -32,6 +33,8 @@ internal static class BoardLines
         bool works = row.State == "on the bench";
         string since = works ? $"{row.Done} of {row.Total} steps" : Times.For(shell.Session.Now.Wall - row.Since);
         string next = row.Waiting.Length == 0 ? "" : works ? $"; next: {row.Waiting}" : $"; {row.Waiting}";
-        return new($"{at + 1}: {row.Number}, {row.State}, {since}: {row.Title}{(owner.Length > 0 ? $" ({owner})" : "")}{next}", $"{model.Search} {at} {row.Number} {row.State}");
+        DateOnly today = DateOnly.FromDateTime(shell.Session.Now.Wall.Date);
+        string promised = row.Open && row.Promised is { } day ? $"; {IntakeWords.Promised(day, today)}" : "";
+        return new($"{at + 1}: {row.Number}, {row.State}, {since}: {row.Title}{(owner.Length > 0 ? $" ({owner})" : "")}{next}{promised}", $"{model.Search} {at} {row.Number} {row.State}");
     }
 }

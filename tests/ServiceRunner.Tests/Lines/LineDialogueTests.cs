@@ -58,7 +58,7 @@ public class LineDialogueTests
     public void A_job_is_booked_in_by_lines()
     {
         using PaperLines lines = new PaperLines().Greet();
-        lines.Say("new job", "hand-wound", "1", "Wrist watch, gilt dial", "", "");
+        lines.Say("new job", "Wrist watch, gilt dial", "3", "M. Halvorsen", "10", "+14", "book", "hand-wound", "1");
         Assert.Equal("Wrist watch, gilt dial", lines.Bench.Job.What);
         Snapshot.Verify(lines.Picture);
     }

@@ -73,7 +73,7 @@ public class BoardTests
     public void Searching_finds_by_the_batch_of_a_lubricant()
     {
         using PaperBench bench = new PaperBench().WithJob("Q26-001").To("oil-train-side");
-        bench.Keys("b").Type("H-1140").Keys("Enter", "F2");
+        bench.Keys("b").Type("H-1140").Type("1 Feb 2026").Type("").Keys("Enter", "F2");
         bench.WithJob("Q26-002").Keys("F2", "/").Type("h-1140");
         Assert.Equal("Q26-001", bench.Shell.Board.Rows.Single().Number);
     }

@@ -2,6 +2,7 @@ using ServiceRunner.Core.Jobs;
 using ServiceRunner.Core.Quantities;
 using ServiceRunner.Files.Procedures;
 using ServiceRunner.Files.Sentences;
+using ServiceRunner.Lines;
 using ServiceRunner.Screens.Pick;
 using ServiceRunner.Session;
 
@@ -204,6 +205,19 @@ public sealed partial class IntakeModel(Shell shell, OpenJob? job = null) : Scre
     {
         (bool done, string sentence) = Slips.Print(Session, job!.State);
         Shell.Say(sentence, refusal: !done);
+    }
+
+    /// <inheritdoc/>
+    public override IEnumerable<Telling> Sentences() => IntakeLines.Of(this);
+
+    /// <inheritdoc/>
+    public override bool TakeNumber(int number)
+    {
+        if (number < 1 || number > Fields.Count) return false;
+        At = number - 1;
+        if (Fields[At].WhyNot is { Length: > 0 } why) Shell.Say(why, refusal: true);
+        else Fields[At].Edit();
+        return true;
     }
 
     /// <inheritdoc/>
