@@ -72,6 +72,10 @@ internal static class Program
         label.SetAction(p => SlipVerb.Label(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
         Command sheet = new("sheet", "Write the sizes of a part to be made, from what was measured in a job.") { job, html, reportTo };
         sheet.SetAction(p => SheetVerb.Run(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
+        Argument<string> batch = new("BATCH") { Description = "The batch as it was written down, the whole of it." };
+        Option<bool> traceJson = new("--json") { Description = "Write it as JSON." };
+        Command trace = new("trace", "List the jobs and the oiling points that had a batch.") { batch, traceJson };
+        trace.SetAction(p => TraceVerb.Run(p.GetValue(data)!, p.GetValue(batch)!, p.GetValue(traceJson)));
 
         Option<string?> recover = new("--recover") { Description = "Copy what is whole into a new folder.", HelpName = "FOLDER" };
         Command audit = new("audit", "Verify the whole job log and name every damage.") { recover };
@@ -99,7 +103,7 @@ internal static class Program
         Command completion = new("completion", "Print a script that completes verbs and options in a shell.") { shell };
         completion.SetAction(p => CompletionVerb.Run(p.GetValue(shell)!));
 
-        foreach (Command verb in new[] { demo, check, jobs, report, sheet, receipt, label, audit, pedal, completion }) root.Subcommands.Add(verb);
+        foreach (Command verb in new[] { demo, check, jobs, report, sheet, receipt, label, trace, audit, pedal, completion }) root.Subcommands.Add(verb);
         foreach (Command verb in new[] { backup, restore, erase }) root.Subcommands.Add(verb);
         return root;
     }

@@ -15,6 +15,8 @@ internal static class Benchmarks
         ("open-log", "opening the bench with 1,000, 10,000 and 100,000 lines", true, () => LogOpening.Run(1_000, 10_000, 100_000)),
         ("open-log-long", "the same up to 1,000,000 lines", false, () => LogOpening.Run(1_000, 100_000, 1_000_000)),
         ("scan", "an audit against reading and one SHA-256", true, Scan.Run),
+        ("trace", "a batch traced through 10,000 jobs against LiteDB's bare query", true, Trace.Run),
+        ("oiling", "sixty oiling points drawn, against a frame of 33 ms", true, OilingFrame.Run),
         ("check", "1,000 procedures checked against their bare YAML events", true, Checking.Run),
         ("first-frame", "start to first frame against a bare screen", true, FirstFrame.Run),
         ("eight-clocks", "the board with eight clocks against the same with none", true, EightClocks.Run),

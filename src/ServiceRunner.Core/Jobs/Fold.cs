@@ -73,7 +73,7 @@ public static class Fold
         JobEvent.RateTaken x => Answered(job, x.Step, Ask.RateKey(x.AfterHours, x.Position)),
         JobEvent.PointServed x => Answered(job, x.Step, Ask.OilKey(x.Point)) with
         {
-            Points = job.Points.SetItem(x.Point, new Serving(x, entry.At, entry.By)),
+            Points = job.Points.SetItem(x.Point, new Serving(x, entry.At, entry.By, entry.Number)),
         },
         JobEvent.DrynessSeen x => Answered(job, x.Step, Ask.DryKey) with { Dry = job.Dry.SetItems(x.Points.Select(p => KeyValuePair.Create(p, new Noted<JobEvent.DrynessSeen>(x, entry.At, entry.By, entry.Number)))) },
         JobEvent.EstimateNoted x => Answered(job, x.Step, Ask.EstimateKey),

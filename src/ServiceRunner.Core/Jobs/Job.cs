@@ -146,7 +146,7 @@ public sealed record StepRecord(StepRef Step, ImmutableHashSet<string> Answered,
 public sealed record StepEnd(bool Done, Moment At, string By, DateTimeOffset? Remembered);
 
 /// <summary>A point as served.</summary>
-public sealed record Serving(JobEvent.PointServed Event, Moment At, string By);
+public sealed record Serving(JobEvent.PointServed Event, Moment At, string By, int Action);
 
 /// <summary>A clock.</summary>
 public sealed record Soak(JobEvent.SoakBegun Begun, Moment BegunAt, string By, JobEvent.SoakEnded? Ended, Moment? EndedAt)

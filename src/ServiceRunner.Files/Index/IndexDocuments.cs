@@ -10,7 +10,7 @@ internal static class IndexDocuments
     private const int KeyLength = 200;
 
     /// <summary>What the documents hold. An index of another format is thrown away and made anew.</summary>
-    public const int Format = 2;
+    public const int Format = 3;
 
     public static string KeyOf(string text) => text.Length <= KeyLength ? text : text[..KeyLength];
 
@@ -88,6 +88,7 @@ internal static class IndexDocuments
         d["waiting"] = row.Waiting;
         if (row.Serial.Length > 0) d["serial"] = row.Serial;
         if (row.Promised is { } day) d["promised"] = day.DayNumber;
+        d["served"] = row.ServedMark;
         if (row.Lots.Count == 0) return;
         d["lots"] = new BsonArray(row.Lots.Select(l => new BsonValue(l)));
         d["lotKeys"] = new BsonArray(row.Lots.Select(l => new BsonValue(KeyOf(l))));
@@ -109,6 +110,7 @@ internal static class IndexDocuments
         Promised = d.TryGetValue("promised", out BsonValue day) ? DateOnly.FromDayNumber(day.AsInt32) : null,
         Lots = d.TryGetValue("lots", out BsonValue lots) ? [.. lots.AsArray.Select(l => l.AsString)] : [],
         Open = d["open"].AsBoolean,
+        ServedMark = d["served"].AsInt64,
         LastN = d["n"].AsInt64,
     };
 

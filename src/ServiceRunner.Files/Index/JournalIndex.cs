@@ -16,6 +16,7 @@ internal sealed class JournalIndex
     private readonly LiteDatabase _database;
     private readonly PageFile[] _files;
     private readonly ILiteCollection<BsonDocument> _head, _extents, _rows;
+    private readonly Servings _servings;
 
     private JournalIndex(LiteDatabase database, PageFile[] files)
     {
@@ -23,6 +24,7 @@ internal sealed class JournalIndex
         _head = database.GetCollection("head");
         _extents = database.GetCollection("extents");
         _rows = database.GetCollection("rows");
+        _servings = new Servings(database);
         _rows.EnsureIndex("board", "$.board");
         _rows.EnsureIndex("numberKey", "$.numberKey");
         _rows.EnsureIndex("lotKeys", "$.lotKeys[*]");
@@ -70,6 +72,9 @@ internal sealed class JournalIndex
     /// <summary>Null for an empty index, and for one of another format.</summary>
     public IndexHead? Head() => _head.FindById(1) is { } d && IndexDocuments.FormatOf(d) == IndexDocuments.Format ? IndexDocuments.ReadHead(d) : null;
 
+    /// <summary>The jobs that a batch was used on, with the lines that say so.</summary>
+    public List<LotEntry> Served(string lot) => _servings.Of(lot);
+
     public (SubjectEntry Entry, SubjectRow? Row)? Subject(string subject) =>
         _rows.FindById(subject) is { } d ? IndexDocuments.ReadSubject(d) : null;
 
@@ -101,15 +106,20 @@ internal sealed class JournalIndex
     public void Add(IReadOnlyList<IndexedLine> lines)
     {
         Dictionary<string, (SubjectEntry Entry, SubjectRow? Row, bool IsNew)> subjects = [];
+        Dictionary<string, long> marks = [];
         List<Extent> runs = [];
-        foreach (IndexedLine line in lines) Add(line, subjects, runs);
+        foreach (IndexedLine line in lines) Add(line, subjects, marks, runs);
         _database.BeginTrans();
         try
         {
             foreach ((string subject, (SubjectEntry entry, SubjectRow? row, bool isNew)) in subjects)
             {
                 runs.Add(entry.Run(subject));
-                BsonDocument document = IndexDocuments.Write(subject, entry, row);
+                SubjectRow? marked = row is null ? null : row with { ServedMark = Servings.MarkOf(row) };
+                // A row that was read back says nothing of servings: what stands is left.
+                if (row is { ServedMark: not 0 } && row.Servings.Count == 0 && marks.GetValueOrDefault(subject) == row.ServedMark) marked = row;
+                else if (marked is not null && marked.ServedMark != marks.GetValueOrDefault(subject)) _servings.Replace(subject, marked, lines.Where(l => l.Subject == subject).ToDictionary(l => l.N, l => l.Place));
+                BsonDocument document = IndexDocuments.Write(subject, entry, marked);
                 if (isNew) _rows.Insert(document);
                 else _rows.Update(document);
             }
@@ -124,10 +134,13 @@ internal sealed class JournalIndex
         }
     }
 
-    private void Add(IndexedLine line, Dictionary<string, (SubjectEntry Entry, SubjectRow? Row, bool IsNew)> subjects, List<Extent> runs)
+    private void Add(IndexedLine line, Dictionary<string, (SubjectEntry Entry, SubjectRow? Row, bool IsNew)> subjects, Dictionary<string, long> marks, List<Extent> runs)
     {
         if (!subjects.TryGetValue(line.Subject, out var known))
+        {
             known = Subject(line.Subject) is { } stored ? (stored.Entry, stored.Row, false) : (default, null, true);
+            marks[line.Subject] = known.Row?.ServedMark ?? 0;
+        }
         if (line.N != known.Entry.Head.N + 1) throw new IndexUnusableException($"line {line.N} of a subject after its line {known.Entry.Head.N}");
         SubjectEntry next = line.N == 1 ? SubjectEntry.First(line) : known.Entry.Next(line);
         if (line.N > 1 && next.RunFirstN != known.Entry.RunFirstN) runs.Add(known.Entry.Run(line.Subject));
@@ -140,13 +153,18 @@ internal sealed class JournalIndex
     public void AddNew(IReadOnlyCollection<Extent> extents) => _extents.InsertBulk(extents.Select(IndexDocuments.Write), extents.Count);
 
     /// <summary>For a rebuild.</summary>
-    public void AddNew(IReadOnlyCollection<(string Subject, SubjectEntry Entry, SubjectRow? Row)> rows) =>
-        _rows.InsertBulk(rows.Select(r => IndexDocuments.Write(r.Subject, r.Entry, r.Row)), rows.Count);
+    public void AddNew(IReadOnlyCollection<(string Subject, SubjectEntry Entry, SubjectRow? Row)> rows)
+    {
+        _rows.InsertBulk(rows.Select(r => IndexDocuments.Write(r.Subject, r.Entry, r.Row is { } row ? row with { ServedMark = Servings.MarkOf(row) } : null)), rows.Count);
+        _servings.AddNew(rows.Where(r => r.Row is not null).Select(r => (r.Subject, r.Row!)));
+    }
 
     /// <summary>Read mode makes rows after the lines.</summary>
     public void SetRow(string subject, SubjectRow? row)
     {
-        if (Subject(subject) is { } known) _rows.Update(IndexDocuments.Write(subject, known.Entry, row));
+        if (Subject(subject) is not { } known) return;
+        if (row is not null && Servings.MarkOf(row) is var mark && mark != (known.Row?.ServedMark ?? 0)) _servings.Replace(subject, row, new Dictionary<long, LinePlace>());
+        _rows.Update(IndexDocuments.Write(subject, known.Entry, row is null ? null : row with { ServedMark = Servings.MarkOf(row) }));
     }
 
     /// <summary>Closes an index that is whole; true if all of it is on the disk.</summary>

@@ -1,3 +1,5 @@
+using ServiceRunner.Files.Journal;
+
 namespace ServiceRunner.Files.Index;
 
 /// <summary>A job, or the bench, as lists show it: what can be asked without reading its events.</summary>
@@ -33,7 +35,13 @@ public sealed record SubjectRow
 
     /// <summary>The batches used on it.</summary>
     public IReadOnlyList<string> Lots { get; init; } = [];
+
+    /// <summary>Points that a stated batch served, as they stand; asked for by batch, and not read back with the row.</summary>
+    public IReadOnlyList<ServedFrom> Servings { get; init; } = [];
     public bool Open { get; init; }
+
+    /// <summary>Says whether what can be asked by batch is still as it was written.</summary>
+    internal long ServedMark { get; init; }
 
     /// <summary>The subject's last line; the log fills it in.</summary>
     public long LastN { get; init; }
@@ -44,4 +52,14 @@ public sealed record SubjectRow
         && Serial == other.Serial && Promised == other.Promised && Open == other.Open && LastN == other.LastN && Lots.SequenceEqual(other.Lots);
 
     public override int GetHashCode() => HashCode.Combine(Subject, LastN, State, Number);
+}
+
+/// <summary>A point of a job that a batch served.</summary>
+/// <param name="Lot">The batch.</param>
+/// <param name="Point">The point's id.</param>
+/// <param name="Name">What the point is called.</param>
+/// <param name="N">The line of the job that says so.</param>
+public sealed record ServedFrom(string Lot, string Point, string Name, long N)
+{
+    internal LinePlace Place { get; init; }
 }

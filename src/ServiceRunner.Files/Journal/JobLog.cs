@@ -102,6 +102,32 @@ public sealed class JobLog : IDisposable
     /// <summary>The jobs that a batch was used on.</summary>
     public IReadOnlyList<SubjectRow> FindByLot(string lot) => Ask(index => index.RowsWithLot(lot));
 
+    /// <summary>
+    /// What a batch served, job by job: found by the index, told by verified lines. A job whose lines are not what the index
+    /// says is read whole; if that cannot be done it is named with its damage, and never left out.
+    /// </summary>
+    public IReadOnlyList<TracedJob> Trace(string lot)
+    {
+        List<LotEntry> entries = Ask(index => index.Served(lot));
+        List<TracedJob> jobs = new(entries.Count);
+        LineReader reader = new();
+        foreach (LotEntry entry in entries)
+        {
+            List<ServedFrom> served = [.. entry.Points.OrderBy(p => p.N)];
+            LogLine?[] lines = _parts.Reader.ReadLines(entry.Subject, [.. served.Select(p => (p.N, p.Place))], reader);
+            DataFault? damage = null;
+            if (lines.Contains(null))
+            {
+                SubjectReading whole = Read(entry.Subject);
+                damage = whole.Damage;
+                Dictionary<long, LogLine> byN = whole.Lines.ToDictionary(l => l.SubjectSequence);
+                lines = [.. served.Select(p => byN.GetValueOrDefault(p.N))];
+            }
+            jobs.Add(new TracedJob(entry.Subject, entry.Number, entry.Title, [.. served.Zip(lines, (p, line) => new TracedLine(p.Point, p.Name, line))], damage));
+        }
+        return jobs;
+    }
+
     /// <summary>Takes in what the owner has appended since this log was opened to read; true if there was anything.</summary>
     public bool Refresh()
     {

@@ -101,9 +101,11 @@ internal sealed class LogParts(DataFolder folder, RowOf rowOf, OpenOptions optio
 
     private SubjectRow? Row(string subject, IReadOnlyList<Extent> extents)
     {
-        (List<LogLine> lines, Damaged? flaw) = Reader.Read(subject, extents);
+        List<LinePlace> places = [];
+        (List<LogLine> lines, Damaged? flaw) = Reader.Read(subject, extents, places);
         if (flaw is not null) throw new IndexUnusableException($"a subject just read cannot be read: {flaw}");
-        return rowOf(subject, lines) is { } row ? row with { Subject = subject, LastN = lines[^1].SubjectSequence } : null;
+        if (rowOf(subject, lines) is not { } row) return null;
+        return row with { Subject = subject, LastN = lines[^1].SubjectSequence, Servings = [.. row.Servings.Select(s => s with { Place = places[(int)s.N - 1] })] };
     }
 
     private static IndexedLine Indexed(ScannedLine line) => new(line.Line.Subject, line.Line.SubjectSequence, line.Line.BodyHash,

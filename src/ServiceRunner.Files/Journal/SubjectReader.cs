@@ -8,16 +8,19 @@ namespace ServiceRunner.Files.Journal;
 /// <summary>Reads a subject's lines where the index says they lie, and believes none of it unverified.</summary>
 internal sealed class SubjectReader(string folder) : IDisposable
 {
+    // Between two lines of one job lie at most a few of others; far apart they are read one by one.
+    private const int Together = 64 * 1024;
+
     private readonly ConcurrentDictionary<int, SafeFileHandle> _files = new();
 
     /// <summary>The lines up to the first that is not as it must be, and where that is.</summary>
-    public (List<LogLine> Lines, Damaged? Flaw) Read(string subject, IReadOnlyList<Extent> extents)
+    public (List<LogLine> Lines, Damaged? Flaw) Read(string subject, IReadOnlyList<Extent> extents, List<LinePlace>? places = null)
     {
         List<LogLine> lines = [];
         LineReader reader = new();
         foreach (Extent extent in extents)
         {
-            if (Read(subject, extent, reader, lines) is { } flaw) return (lines, flaw);
+            if (Read(subject, extent, reader, lines, places) is { } flaw) return (lines, flaw);
         }
         return (lines, null);
     }
@@ -25,7 +28,30 @@ internal sealed class SubjectReader(string folder) : IDisposable
     public LogLine? ReadLine(LinePlace place) =>
         Bytes(place.Year, place.Offset, place.Length) is { } bytes ? new LineReader().Read(bytes, out _) : null;
 
-    private Damaged? Read(string subject, Extent extent, LineReader reader, List<LogLine> lines)
+    /// <summary>Single lines of one subject, each verified; null where a line is not what the index says. Lines that lie together are read together.</summary>
+    public LogLine?[] ReadLines(string subject, IReadOnlyList<(long N, LinePlace Place)> wanted, LineReader reader)
+    {
+        LogLine?[] lines = new LogLine?[wanted.Count];
+        int i = 0;
+        while (i < wanted.Count)
+        {
+            LinePlace first = wanted[i].Place;
+            int last = i;
+            while (last + 1 < wanted.Count && wanted[last + 1].Place is var next && next.Year == first.Year && next.Offset >= wanted[last].Place.Offset && next.End - first.Offset <= Together) last++;
+            byte[]? bytes = first.Length > 0 ? Bytes(first.Year, first.Offset, wanted[last].Place.End - first.Offset) : null;
+            for (; i <= last; i++)
+            {
+                LinePlace place = wanted[i].Place;
+                if (bytes is null || place.Length <= 0) continue;
+                // A line that served several points is read once.
+                if (i > 0 && wanted[i - 1] == wanted[i]) lines[i] = lines[i - 1];
+                else if (reader.Read(bytes.AsMemory((int)(place.Offset - first.Offset), place.Length), out _) is { } line && line.Subject == subject && line.SubjectSequence == wanted[i].N) lines[i] = line;
+            }
+        }
+        return lines;
+    }
+
+    private Damaged? Read(string subject, Extent extent, LineReader reader, List<LogLine> lines, List<LinePlace>? places)
     {
         string file = Segment.NameOf(extent.Year);
         if (Bytes(extent.Year, extent.Offset, extent.Length) is not { } bytes) return new Damaged(file, extent.Offset, Damage.Missing);
@@ -38,6 +64,7 @@ internal sealed class SubjectReader(string folder) : IDisposable
             if (reader.Read(bytes.AsMemory(start, end - start), out Damage what) is not { } line) return new Damaged(file, extent.Offset + start, what);
             if (Follows(subject, n, line, lines) is { } broken) return new Damaged(file, extent.Offset + start, broken);
             lines.Add(line);
+            places?.Add(new LinePlace(extent.Year, extent.Offset + start, end - start));
             start = end;
             n++;
         }

@@ -26,7 +26,7 @@ internal static class DemoWorkshop
         time.Now = time.Present.AddDays(-40);
         session.Act(new BenchAction.Begin(session.Workshop.Name), "IV");
         session.Act(new BenchAction.SignIn("IV"), "IV");
-        Shelf(session);
+        Shelf(session, DateOnly.FromDateTime(time.Present.Date));
         Finished(session, time);
         WaitingForAPart(session, time);
         ReadyToOil(session, time);
@@ -36,12 +36,13 @@ internal static class DemoWorkshop
         return null;
     }
 
-    private static void Shelf(BenchSession session)
+    // One bottle is soon past its date, one is not opened yet.
+    private static void Shelf(BenchSession session, DateOnly present)
     {
         FillJars(session);
-        DateOnly opened = DateOnly.FromDateTime(session.Now.Wall.Date).AddDays(-120);
-        foreach ((string lubricant, string batch) in new[] { ("light-oil", "L-2207"), ("heavy-oil", "H-1140"), ("stone-grease", "S-0318"), ("winding-grease", "W-0925"), ("spring-grease", "F-0402") })
-            session.Act(new BenchAction.TakeBatch(lubricant, batch, opened, opened.AddYears(2)));
+        foreach ((string lubricant, string batch, int daysAgo) in new[] { ("light-oil", "L-2207", 160), ("heavy-oil", "H-1140", 718), ("stone-grease", "S-0318", 160), ("winding-grease", "W-0925", 300), ("spring-grease", "F-0402", 300) })
+            session.Act(new BenchAction.TakeBatch(lubricant, batch, present.AddDays(-daysAgo), null));
+        session.Act(new BenchAction.NoteBottle("light-oil", "L-2311", null, present.AddDays(900)));
     }
 
     private static void FillJars(BenchSession session)

@@ -87,6 +87,9 @@ public sealed class BenchSession : IDisposable
     public IReadOnlyList<SubjectRow> Find(string number) =>
         _log.FindByNumber(number) is { Count: > 0 } rows ? rows : _log.Row(number) is { Kind: "job" } row ? [row] : [];
 
+    /// <summary>Which jobs and which points a batch served; a part of its name is another name.</summary>
+    public TracedBatch Trace(string batch) => TracedBatch.Of(batch, _log.Trace(batch), Folder.Path);
+
     /// <summary>A job with its plan, read and verified, or why it cannot be.</summary>
     public JobReading Read(string id)
     {

@@ -27,6 +27,8 @@ public static class JobRows
             Serial = job.Intake.Serial,
             Promised = job.Intake.Promised,
             Lots = [.. job.Points.Values.Select(p => p.Event.Batch).Where(b => b.Length > 0).Distinct().Order(StringComparer.Ordinal)],
+            Servings = [.. job.Points.Values.Where(p => p.Event.Batch.Length > 0).OrderBy(p => p.Action).ThenBy(p => p.Event.Point, StringComparer.Ordinal)
+                .Select(p => new ServedFrom(p.Event.Batch, p.Event.Point, plan.Point(p.Event.Point)?.Name ?? p.Event.Point, p.Action))],
             Open = !job.Phase.IsFinal,
         };
     }

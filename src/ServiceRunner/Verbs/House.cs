@@ -20,8 +20,8 @@ internal static class House
 
     public static string DemoFolder => DefaultFolder + "-demo";
 
-    /// <summary>Opens a session; or null, with the sentence written to the error stream.</summary>
-    public static BenchSession? Open(string path, OpenMode mode, MachineClock clock, out int exit)
+    /// <summary>Opens a session, if need be in the other mode; or null, with the sentence written to the error stream.</summary>
+    public static BenchSession? Open(string path, OpenMode mode, MachineClock clock, out int exit, OpenMode? otherwise = null)
     {
         switch (DataFolder.Open(path))
         {
@@ -30,12 +30,14 @@ internal static class House
             case FolderReady ready:
                 if (ReadWorkshop(path, out exit) is not { } workshop) return null;
                 JobReader reader = new(ready.Folder);
-                switch (JobLog.Open(ready.Folder, mode, reader.RowOf))
+                OpenOutcome outcome = JobLog.Open(ready.Folder, mode, reader.RowOf);
+                if (outcome is OpenRefused && otherwise is { } second) outcome = JobLog.Open(ready.Folder, second, reader.RowOf);
+                switch (outcome)
                 {
                     case OpenRefused refused: return Refuse(refused.Fault, path, out exit);
                     case Opened opened:
                         BenchSession session = new(ready.Folder, opened.Log, reader, workshop, LibraryOf(path), clock);
-                        if (mode == OpenMode.Own && session.BenchFault is { } fault)
+                        if (opened.Log.Mode == OpenMode.Own && session.BenchFault is { } fault)
                         {
                             // What would be written on such a bench would rest on half of what is known.
                             session.Dispose();

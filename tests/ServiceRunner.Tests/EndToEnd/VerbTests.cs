@@ -10,7 +10,7 @@ public class VerbTests
         using TemporaryFolder folder = new();
         (int exit, string output, _) = BuiltProgram.Run(folder.Path, "--help");
         Assert.Equal(0, exit);
-        foreach (string verb in new[] { "demo", "check", "jobs", "report", "receipt", "label", "audit", "pedal", "backup", "restore", "erase-person", "completion", "--data" }) Assert.Contains(verb, output, StringComparison.Ordinal);
+        foreach (string verb in new[] { "demo", "check", "jobs", "report", "receipt", "label", "trace", "audit", "pedal", "backup", "restore", "erase-person", "completion", "--data" }) Assert.Contains(verb, output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -42,6 +42,26 @@ public class VerbTests
         (int exit, _, string errors) = BuiltProgram.Run(folder.Path);
         Assert.Equal(4, exit);
         Assert.Contains("start 'servicerunner' in a terminal once", errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_batch_is_traced_as_text_and_as_json_and_nothing_found_is_said()
+    {
+        using TemporaryFolder folder = new();
+        string data = Path.Combine(folder.Path, "data");
+        Assert.Null(ServiceRunner.Demo.DemoWorkshop.Make(data, new MachineClock()));
+        (int exit, string text, string errors) = BuiltProgram.Run(folder.Path, "trace", "S-0318", "--data", data);
+        Assert.Equal((0, ""), (exit, errors));
+        string[] lines = text.TrimEnd().Split('\n');
+        Assert.Equal("S-0318: 2 points in 1 job.", lines[0]);
+        Assert.Equal("Q26-101  Wrist watch, silvered dial, steel case", lines[2]);
+        Assert.EndsWith("  IV  Exit stone, impulse face: escapement, Stone grease", lines[3], StringComparison.Ordinal);
+        (exit, string json, _) = BuiltProgram.Run(folder.Path, "trace", "S-0318", "--json", "--data", data);
+        Assert.Equal(0, exit);
+        System.Text.Json.JsonElement root = System.Text.Json.JsonDocument.Parse(json).RootElement;
+        Assert.Equal(["exit-stone", "entry-stone"], root.GetProperty("jobs")[0].GetProperty("points").EnumerateArray().Select(p => p.GetProperty("point").GetString()));
+        (exit, text, errors) = BuiltProgram.Run(folder.Path, "trace", "S-031", "--data", data);
+        Assert.Equal((3, "", $"servicerunner: no job in {data} had anything from a bottle 'S-031'; the name must be as it was written down, the whole of it.\n"), (exit, text, errors));
     }
 
     [Fact]
