@@ -109,23 +109,29 @@ public sealed class JobLog : IDisposable
     public IReadOnlyList<TracedJob> Trace(string lot)
     {
         List<LotEntry> entries = Ask(index => index.Served(lot));
-        List<TracedJob> jobs = new(entries.Count);
-        LineReader reader = new();
-        foreach (LotEntry entry in entries)
+        TracedJob[] jobs = new TracedJob[entries.Count];
+        // Verifying is most of the work, and each job's is its own.
+        Parallel.For(0, jobs.Length, () => new LineReader(), (i, _, reader) =>
         {
-            List<ServedFrom> served = [.. entry.Points.OrderBy(p => p.N)];
-            LogLine?[] lines = _parts.Reader.ReadLines(entry.Subject, [.. served.Select(p => (p.N, p.Place))], reader);
-            DataFault? damage = null;
-            if (lines.Contains(null))
-            {
-                SubjectReading whole = Read(entry.Subject);
-                damage = whole.Damage;
-                Dictionary<long, LogLine> byN = whole.Lines.ToDictionary(l => l.SubjectSequence);
-                lines = [.. served.Select(p => byN.GetValueOrDefault(p.N))];
-            }
-            jobs.Add(new TracedJob(entry.Subject, entry.Number, entry.Title, [.. served.Zip(lines, (p, line) => new TracedLine(p.Point, p.Name, line))], damage));
-        }
+            jobs[i] = Traced(entries[i], reader);
+            return reader;
+        }, _ => { });
         return jobs;
+    }
+
+    private TracedJob Traced(LotEntry entry, LineReader reader)
+    {
+        List<ServedFrom> served = [.. entry.Points.OrderBy(p => p.N)];
+        LogLine?[] lines = _parts.Reader.ReadLines(entry.Subject, [.. served.Select(p => (p.N, p.Place))], reader);
+        DataFault? damage = null;
+        if (lines.Contains(null))
+        {
+            SubjectReading whole = Read(entry.Subject);
+            damage = whole.Damage;
+            Dictionary<long, LogLine> byN = whole.Lines.ToDictionary(l => l.SubjectSequence);
+            lines = [.. served.Select(p => byN.GetValueOrDefault(p.N))];
+        }
+        return new TracedJob(entry.Subject, entry.Number, entry.Title, [.. served.Zip(lines, (p, line) => new TracedLine(p.Point, p.Name, line))], damage);
     }
 
     /// <summary>Takes in what the owner has appended since this log was opened to read; true if there was anything.</summary>

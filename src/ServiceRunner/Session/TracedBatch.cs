@@ -13,7 +13,8 @@ public sealed record TracedBatch(string Batch, IReadOnlyList<TracedUse> Uses)
     /// <summary>How many points it served.</summary>
     public int Points => Uses.Sum(u => u.Points.Count);
 
-    internal static TracedBatch Of(string batch, IReadOnlyList<TracedJob> jobs, string folder) => new(batch, [.. jobs.Select(j => Use(batch, j, folder))]);
+    internal static TracedBatch Of(string batch, IReadOnlyList<TracedJob> jobs, string folder) =>
+        new(batch, [.. jobs.AsParallel().AsOrdered().Select(j => Use(batch, j, folder))]);
 
     private static TracedUse Use(string batch, TracedJob job, string folder)
     {

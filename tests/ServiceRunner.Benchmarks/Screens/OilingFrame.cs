@@ -47,11 +47,11 @@ internal static class OilingFrame
 
     private static OpenJob Book(MadeBench bench)
     {
-        StringBuilder text = new("procedure: points\nformat: 1\ntitle: Sixty points\nrevision: 1\nmap: {width: 30, height: 30}\noiling-points:\n");
+        StringBuilder text = new("procedure: points\nformat: 1\ntitle: Sixty points\nrevision: 1\nmap: {width: 30, height: 30}\nparts: [{part: plate, name: Plate, stays: yes}]\noiling-points:\n");
         for (int i = 0; i < Points; i++)
         {
             (double angle, double radius) = (i * 2.39996, 13.5 * Math.Sqrt((i + 0.5) / Points));
-            text.Append(CultureInfo.InvariantCulture, $"  - {{point: p{i}, name: Point number {i} of sixty, role: {(i % 2 == 0 ? "fast-pivot" : "slow-pivot")}, amount: half the sink, at: [{15 + radius * Math.Cos(angle):0.0}, {15 + radius * Math.Sin(angle):0.0}], side: {(i % 3 == 0 ? "dial" : "train")}}}\n");
+            text.Append(CultureInfo.InvariantCulture, $"  - {{point: p{i}, name: Point number {i} of sixty, role: {(i % 2 == 0 ? "fast-pivot" : "slow-pivot")}, amount: half the sink, when: with plate, at: [{15 + radius * Math.Cos(angle):0.0}, {15 + radius * Math.Sin(angle):0.0}], side: {(i % 3 == 0 ? "dial" : "train")}}}\n");
         }
         text.Append("stages:\n  - stage: reassembly\n    steps:\n      - {step: oil, do: Oil, oil: [").AppendJoin(", ", Enumerable.Range(0, Points).Select(i => $"p{i}")).Append("]}\n");
         ReadProcedure read = ProcedureReader.Read("points.yaml", text.ToString(), ProcedureLibrary.Empty);

@@ -91,8 +91,8 @@ public class TraceTests
         bench.Session.Dispose();
         string journal = Directory.GetFiles(bench.Path, "journal-*.log").Single();
         byte[] bytes = File.ReadAllBytes(journal);
-        int at = bytes.AsSpan().IndexOf(Encoding.UTF8.GetBytes("\"batch\":\"H-114\""));
-        bytes[at + 11] ^= 1;
+        int at = bytes.AsSpan().IndexOf(Encoding.UTF8.GetBytes("\"role\":\"slow-pivot\",\"lubricant\":\"heavy-oil\",\"batch\":\"H-114\""));
+        bytes[at + 9] ^= 1;
         File.WriteAllBytes(journal, bytes);
         using BenchSession session = Verbs.House.Open(bench.Path, OpenMode.Own, new Files.Machine.MachineClock(), out _)!;
         TracedBatch traced = session.Trace("H-114");
