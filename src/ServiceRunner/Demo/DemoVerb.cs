@@ -1,3 +1,4 @@
+using ServiceRunner.Diagnosis;
 using ServiceRunner.Files.Data;
 using ServiceRunner.Files.Journal;
 using ServiceRunner.Files.Machine;
@@ -10,7 +11,7 @@ namespace ServiceRunner.Demo;
 /// <summary>Opens the bench on the invented workshop, and makes it first if it is not there.</summary>
 internal static class DemoVerb
 {
-    public static int Run(string path, bool reset, bool monochrome, LineMode mode)
+    public static int Run(string path, bool reset, bool monochrome, LineMode mode, DiagnosticLog diagnosis)
     {
         if (reset && Reset(path) is { } refusal)
         {
@@ -26,7 +27,7 @@ internal static class DemoVerb
                 return ExitCodes.Folder;
             }
         }
-        return BenchVerb.Run(path, readOnly: false, monochrome, mode);
+        return BenchVerb.Run(path, readOnly: false, monochrome, mode, diagnosis);
     }
 
     // Only a folder that this verb made is thrown away: its workshop file says so.

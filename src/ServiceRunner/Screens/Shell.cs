@@ -28,6 +28,7 @@ public sealed class Shell : IShell
     private TimeSpan _refreshed;
     private readonly Notices _notices = new();
     private DataFault? _benchFault;
+    private string _noticed = "";
     private Entry? _entry;
 
     public Shell(BenchSession session, TimeProvider time)
@@ -63,6 +64,9 @@ public sealed class Shell : IShell
 
     /// <summary>Told whether it is to be quiet.</summary>
     public Action<bool>? QuietTold { get; set; }
+
+    /// <summary>Told each change of the screen and of its size; nothing of what is on it.</summary>
+    public Action<string>? Noticed { get; set; }
 
     /// <summary>Called at each tick, before anything else: for presses that come from other programs.</summary>
     public Action? Ticking { get; set; }
@@ -301,6 +305,7 @@ public sealed class Shell : IShell
     public Sheet Draw(int width, int height)
     {
         Sheet sheet = new(width, height);
+        if (Noticed is not null && $"{Screen.GetType().Name} {width}x{height}" is var shown && shown != _noticed) Noticed($"shows {_noticed = shown}");
         if (width < 40 || height < 10)
         {
             SmallPage.Draw(sheet, this);

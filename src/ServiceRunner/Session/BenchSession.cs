@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using ServiceRunner.Core.Benches;
 using ServiceRunner.Core.Jobs;
 using ServiceRunner.Core.Lubricants;
@@ -45,6 +46,9 @@ public sealed class BenchSession : IDisposable
 
     /// <summary>Names and addresses, beside the log.</summary>
     public OwnerBook Owners { get; }
+
+    /// <summary>Told how long each append took, and why it was refused.</summary>
+    internal Action<TimeSpan, DataFault?>? Wrote { get; set; }
 
     /// <summary>The bench as it stands.</summary>
     public Bench Bench { get; private set; }
@@ -154,7 +158,7 @@ public sealed class BenchSession : IDisposable
                 List<NewLine> lines = [new NewLine(job.Id, at.ActionId, at.By, at.Now, EventLines.Encode(entry.Events)) { After = entry.Number - 1, Row = () => JobRows.Of(next, plan, at with { Plan = plan }) }];
                 List<BenchEvent> follow = [.. Bench.Follow(next)];
                 if (follow.Count > 0) lines.Add(BenchLine(follow, at.ActionId, at.By, at.Now));
-                if (_log.Append(lines) is AppendRefused failed) return new ActOutcome.Failed(failed.Fault);
+                if (Append(lines) is AppendRefused failed) return new ActOutcome.Failed(failed.Fault);
                 if (follow.Count > 0) Bench = Bench.After(new BenchEntry(Bench.LastNumber + 1, at.ActionId, at.By, at.Now, follow));
                 (job.Job, job.Plan) = (next, plan);
                 _open[job.Id] = job;
@@ -177,7 +181,7 @@ public sealed class BenchSession : IDisposable
         if (why != BenchRejection.None) return new ActOutcome.RefusedAtBench(why);
         if (events.Count == 0) return new ActOutcome.Done([]);
         string id = Identity.New(), who = by ?? Bench.Repairer;
-        if (_log.Append([BenchLine(events, id, who, now)]) is AppendRefused failed) return new ActOutcome.Failed(failed.Fault);
+        if (Append([BenchLine(events, id, who, now)]) is AppendRefused failed) return new ActOutcome.Failed(failed.Fault);
         Bench = Bench.After(new BenchEntry(Bench.LastNumber + 1, id, who, now, events));
         return new ActOutcome.Done([]);
     }
@@ -197,6 +201,14 @@ public sealed class BenchSession : IDisposable
         foreach (string id in Bench.Clocks.Select(c => c.Job).Distinct())
             if (Read(id) is JobReading.Ready { Job: { Job: { } job } open })
                 foreach (Soak soak in job.RunningSoaks) yield return (open, soak);
+    }
+
+    private AppendOutcome Append(IReadOnlyList<NewLine> lines)
+    {
+        long begun = Stopwatch.GetTimestamp();
+        AppendOutcome outcome = _log.Append(lines);
+        Wrote?.Invoke(Stopwatch.GetElapsedTime(begun), (outcome as AppendRefused)?.Fault);
+        return outcome;
     }
 
     private NewLine BenchLine(IReadOnlyList<BenchEvent> events, string actionId, string by, Moment now) =>

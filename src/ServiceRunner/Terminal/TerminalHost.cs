@@ -22,8 +22,9 @@ public static class TerminalHost
             Console.Error.WriteLine(sentence);
             return NoTerminal;
         }
-        using WayOut wayOut = new();
+        using WayOut wayOut = new(options.Failed);
         Exception? failure = Show(shell, options, wayOut);
+        if (failure is not null) options.Failed?.Invoke(failure);
         wayOut.Dispose(); // the terminal first, then the sentence
         failure ??= wayOut.TakeFallen();
         if (failure is null) return wayOut.Code;

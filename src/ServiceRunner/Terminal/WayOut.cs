@@ -24,8 +24,11 @@ internal sealed class WayOut : IDisposable
     private int _code;
     private Exception? _fallen;
 
-    public WayOut()
+    private readonly Action<Exception>? _failed;
+
+    public WayOut(Action<Exception>? failed = null)
     {
+        _failed = failed;
         On(PosixSignal.SIGHUP, 1);
         On(PosixSignal.SIGINT, 2);
         On(PosixSignal.SIGQUIT, 3);
@@ -64,6 +67,7 @@ internal sealed class WayOut : IDisposable
     // An error on another thread ends the process as soon as this returns; the screen must be closed before.
     private void Fall(object? sender, UnhandledExceptionEventArgs e)
     {
+        if (e.ExceptionObject is Exception fallen) _failed?.Invoke(fallen);
         Volatile.Write(ref _fallen, e.ExceptionObject as Exception);
         Ask(TerminalHost.UnexpectedError);
         _closed.Wait(Patience);

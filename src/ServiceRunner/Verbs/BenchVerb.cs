@@ -1,5 +1,6 @@
 using ServiceRunner.Core.Benches;
 using ServiceRunner.Core.Jobs;
+using ServiceRunner.Diagnosis;
 using ServiceRunner.Files.Journal;
 using ServiceRunner.Files.Machine;
 using ServiceRunner.Files.Sentences;
@@ -15,20 +16,23 @@ namespace ServiceRunner.Verbs;
 /// <summary>No verb: opens the bench on the screen, or line by line.</summary>
 internal static class BenchVerb
 {
-    public static int Run(string path, bool readOnly, bool monochrome, LineMode mode)
+    public static int Run(string path, bool readOnly, bool monochrome, LineMode mode, DiagnosticLog diagnosis)
     {
         MachineClock clock = new();
         if (!readOnly && FirstStart.IsDue(path) && FirstStart.Ask(path, clock) is not ExitCodes.Done and var refused) return refused;
         using BenchSession? session = House.Open(path, readOnly ? OpenMode.Read : OpenMode.Own, clock, out int exit);
         if (session is null) return exit;
+        if (diagnosis.Path is null && (!readOnly || diagnosis.Closely)) diagnosis.OpenIn(path, "bench");
+        session.Wrote = diagnosis.Wrote;
         if (!readOnly && session.Bench.Repairer.Length == 0 && session.Workshop.People is [var only])
             session.Act(new BenchAction.SignIn(only.Initials), only.Initials);
         Shell shell = new(session, TimeProvider.System);
         foreach (LogNote note in session.Notes) shell.Notice(NoteWords.Sentence(note, path));
-        using Speaker speaker = new(session.Workshop.Voice, mode.IsOn ? null : shell.Ring);
+        if (diagnosis.Closely) shell.Noticed = diagnosis.Note;
+        using Speaker speaker = new(session.Workshop.Voice, mode.IsOn ? null : shell.Ring, diagnosis.Note);
         using PedalSocket? pedal = OpenPedal(session, shell);
         Connect(shell, speaker, pedal);
-        return mode.IsOn ? LineHost.Run(shell, mode.Why) : TerminalHost.Run(shell, new TerminalOptions { Monochrome = monochrome });
+        return mode.IsOn ? LineHost.Run(shell, mode.Why) : TerminalHost.Run(shell, new TerminalOptions { Monochrome = monochrome, Failed = diagnosis.Fault });
     }
 
     private static PedalSocket? OpenPedal(BenchSession session, Shell shell)
@@ -50,7 +54,7 @@ internal static class BenchVerb
         shell.Ticking = () =>
         {
             while (pedal?.TryTake(out PedalPress? press) == true) press.Answer(shell.Follow(press.Word));
-            if (speaker.TakeNote() is { Length: > 0 } note) shell.Say(note, refusal: true);
+            if (speaker.TakeNote() is { Length: > 0 } note) shell.Notice(note);
         };
     }
 }

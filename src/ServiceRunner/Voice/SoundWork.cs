@@ -4,7 +4,7 @@ using VoiceSettings = ServiceRunner.Core.Workshops.Voice;
 namespace ServiceRunner.Voice;
 
 /// <summary>The work of the speaker's thread: programs are looked for, tones played, words spoken, and the bell rung where that fails.</summary>
-internal sealed class SoundWork(VoiceSettings settings, Action? bell, string searchPath, string temporary) : IDisposable
+internal sealed class SoundWork(VoiceSettings settings, Action? bell, string searchPath, string temporary, Action<string>? diagnose = null) : IDisposable
 {
     private readonly Lock _guard = new();
     private readonly Queue<string> _notes = new();
@@ -37,11 +37,13 @@ internal sealed class SoundWork(VoiceSettings settings, Action? bell, string sea
         if (settings.Sound)
         {
             _player = new Player(OutsideProgram.Choose(settings.Player, Player.Known, searchPath), _files);
+            diagnose?.Invoke($"players: {Known(_player.Programs)}");
             if (_player.Programs.Count == 0) Note(VoiceWords.NoPlayer(Named(settings.Player), bell is not null));
         }
         if (settings.Speech)
         {
             _talker = new Talker(OutsideProgram.Choose(settings.Program, Talker.Known, searchPath), settings.WordsAMinute);
+            diagnose?.Invoke($"speech programs: {Known(_talker.Programs)}");
             if (_talker.Programs.Count == 0) Note(WhyNoSpeech = VoiceWords.NoSpeech(Named(settings.Program)));
         }
         Report();
@@ -58,6 +60,7 @@ internal sealed class SoundWork(VoiceSettings settings, Action? bell, string sea
         // The thread must not end, and with it the program, for a tone that nobody heard.
         catch (Exception e)
         {
+            diagnose?.Invoke($"sound and speech: {e.GetType().Name}");
             Note(VoiceWords.Unforeseen(e.Message));
             if (what.Urgency is not null) Bell();
         }
@@ -72,6 +75,7 @@ internal sealed class SoundWork(VoiceSettings settings, Action? bell, string sea
         IReadOnlyList<OutsideProgram> tried = player.Programs;
         if (tried.Count == 0 || player.Play(tone, cut) != ChildEnd.Failed) return;
         if (!rung && !cut()) Bell();
+        diagnose?.Invoke($"could not play: {Known(tried)}");
         Note(VoiceWords.PlayerFailed(tried.Select(p => p.Name), bell is not null));
         GivenUp(tried);
     }
@@ -80,6 +84,7 @@ internal sealed class SoundWork(VoiceSettings settings, Action? bell, string sea
     {
         IReadOnlyList<OutsideProgram> tried = talker.Programs;
         if (tried.Count == 0 || talker.Say(words, cut) != ChildEnd.Failed) return;
+        diagnose?.Invoke($"could not speak: {Known(tried)}");
         Note(VoiceWords.SpeechFailed(tried.Select(p => p.Name)));
         GivenUp(tried);
     }
@@ -106,6 +111,10 @@ internal sealed class SoundWork(VoiceSettings settings, Action? bell, string sea
         if (_player is not null) Sound = VoiceWords.Sound(_player.Name);
         if (_talker is not null) Speech = VoiceWords.Speech(_talker.Name);
     }
+
+    // A program of the workshop's own may be called after somebody.
+    private static string Known(IReadOnlyList<OutsideProgram> programs) => programs.Count == 0 ? "none"
+        : string.Join(", ", programs.Select(p => Player.Known.Concat(Talker.Known).Any(k => k[0] == p.Name) ? p.Name : "one of the workshop's own").Select((n, i) => programs[i].GivenUp ? $"{n} (given up)" : n));
 
     private static string Named(IReadOnlyList<string> command) => command.Count > 0 ? command[0] : "";
 

@@ -26,15 +26,16 @@ public sealed class Speaker : IDisposable
     /// <summary>Starts listening for what is to be told.</summary>
     /// <param name="settings">What the workshop wants to hear.</param>
     /// <param name="bell">Rings the terminal's bell. It is called on the speaker's own thread. Null if there is none to ring.</param>
-    public Speaker(VoiceSettings settings, Action? bell) : this(settings, bell, Environment.GetEnvironmentVariable("PATH") ?? "", Path.GetTempPath())
+    /// <param name="diagnose">Told which programs there are and which failed, by their well-known names only.</param>
+    public Speaker(VoiceSettings settings, Action? bell, Action<string>? diagnose = null) : this(settings, bell, Environment.GetEnvironmentVariable("PATH") ?? "", Path.GetTempPath(), diagnose)
     {
     }
 
-    internal Speaker(VoiceSettings settings, Action? bell, string searchPath, string temporary)
+    internal Speaker(VoiceSettings settings, Action? bell, string searchPath, string temporary, Action<string>? diagnose = null)
     {
         (_settings, _quiet) = (settings, settings.Quiet);
         if (!settings.Sound && !settings.Speech) return;
-        _work = new SoundWork(settings, bell, searchPath, temporary);
+        _work = new SoundWork(settings, bell, searchPath, temporary, diagnose);
         _thread = new Thread(Tell) { IsBackground = true, Name = "voice" };
         _thread.Start();
     }

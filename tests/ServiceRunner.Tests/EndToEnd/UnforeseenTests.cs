@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using ServiceRunner.Diagnosis;
 using ServiceRunner.Tests.Shared;
 
 namespace ServiceRunner.Tests.EndToEnd;
@@ -10,9 +11,12 @@ public class UnforeseenTests
     public void An_exception_becomes_one_sentence()
     {
         StringWriter errors = new();
-        Assert.Equal(70, Program.Guarded(() => throw new InvalidOperationException("the spring\nbroke."), errors));
-        Assert.Equal("servicerunner: something went wrong that was not foreseen: the spring·broke (InvalidOperationException). What was shown as done is kept.", errors.ToString().TrimEnd());
-        Assert.Equal(3, Program.Guarded(() => 3, errors));
+        DiagnosticLog none = new(TimeProvider.System);
+        Assert.Equal(70, Program.Guarded(() => throw new InvalidOperationException("the spring\nbroke."), errors, none));
+        Assert.Equal(
+            "servicerunner: something went wrong that was not foreseen: the spring·broke (InvalidOperationException). What was shown as done is kept. With --diagnose, the details are written into the data folder.",
+            errors.ToString().TrimEnd());
+        Assert.Equal(3, Program.Guarded(() => 3, errors, none));
     }
 
     [FactNeeding("bash")]
