@@ -8,6 +8,7 @@ using ServiceRunner.Screens.Alarms;
 using ServiceRunner.Screens.Baths;
 using ServiceRunner.Screens.Board;
 using ServiceRunner.Screens.Help;
+using ServiceRunner.Screens.Settings;
 using ServiceRunner.Session;
 
 namespace ServiceRunner.Screens;
@@ -28,6 +29,7 @@ public sealed class Shell : IShell
     private TimeSpan _refreshed;
     private readonly Notices _notices = new();
     private DataFault? _benchFault;
+    private Remembered _remembered;
     private string _noticed = "";
     private Entry? _entry;
 
@@ -36,6 +38,8 @@ public sealed class Shell : IShell
         (Session, _time) = (session, time);
         _lastTick = session.Now;
         Alarms = new AlarmWatch(session);
+        _remembered = Remembered.Read(session.Folder);
+        Quiet = _remembered.Quiet ?? session.Workshop.Voice.Quiet;
         Disk = new DiskWatch(() => DiskSpace.Left(session.Folder.Path));
         Board = new BoardModel(this);
         Screen = Board;
@@ -71,8 +75,24 @@ public sealed class Shell : IShell
     /// <summary>Called at each tick, before anything else: for presses that come from other programs.</summary>
     public Action? Ticking { get; set; }
 
-    /// <summary>True if jobs are shown in large letters.</summary>
-    public bool Large { get; set; }
+    /// <summary>True if jobs are shown in large letters. It is remembered.</summary>
+    public bool Large
+    {
+        get => _remembered.Large;
+        set => Remember(_remembered with { Large = value });
+    }
+
+    /// <summary>What the program was started with, for the screen of settings.</summary>
+    public StartedWith StartedWith { get; set; } = new();
+
+    /// <summary>True if quiet or not was chosen by its key.</summary>
+    internal bool QuietIsRemembered => _remembered.Quiet is not null;
+
+    private void Remember(Remembered remembered)
+    {
+        _remembered = remembered;
+        if (!Session.ReadsOnly) remembered.Save(Session.Folder);
+    }
 
     /// <summary>True if nothing sounds or speaks; alarms still stand on the screen.</summary>
     public bool Quiet { get; private set; }
@@ -167,7 +187,8 @@ public sealed class Shell : IShell
     [
         new([.. Session.Workshop.Pedal.Third.Select(k => k.Value), "Space"], OpenAlarms.Count > 0 ? "answer the alarm" : "say again", "Answers the most urgent alarm; if there is none, says again what was said last.",
             () => "", AnswerOrSayAgain, OpenAlarms.Count > 0 ? 0 : 80),
-        ScreenAction.Always("F8", Quiet ? "sound again" : "quiet", "Turns sound and speech off and on; alarms stay on the screen.", () => BeQuiet(!Quiet), 93),
+        ScreenAction.Always("F8", Quiet ? "sound again" : "quiet", "Turns sound and speech off and on; alarms stay on the screen.", ToggleQuiet, 93),
+        ScreenAction.Always("F6", Large ? "small letters" : "large letters", "Shows the act and the clocks of a job in letters several rows high, or small again.", ToggleLarge, Screen is Run.RunModel ? 19 : 100),
         ScreenAction.Always("F1", "help", "Shows the keys of this screen.", () => Go(new HelpModel(this, Screen)), 90),
         ScreenAction.Always("F2", "bench", "Shows the bench with its jobs.", () => Go(Board), 91),
         ScreenAction.Always("F9", "stock", "Shows the lubricants of the shelf with their bottles and dates.", () => Go(new Stock.StockModel(this)), 94),
@@ -288,6 +309,18 @@ public sealed class Shell : IShell
         Quiet = quiet;
         QuietTold?.Invoke(quiet);
         Say(quiet ? "Quiet: nothing sounds or speaks. Alarms stand on the screen." : "Sound and speech are on.");
+    }
+
+    private void ToggleQuiet()
+    {
+        BeQuiet(!Quiet);
+        Remember(_remembered with { Quiet = Quiet });
+    }
+
+    private void ToggleLarge()
+    {
+        Large = !Large;
+        if (Screen is not Run.RunModel) Say(Large ? "Jobs are shown in large letters." : "Jobs are shown in small letters.");
     }
 
     /// <summary>The bell rings at the next look.</summary>

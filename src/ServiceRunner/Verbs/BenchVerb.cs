@@ -1,12 +1,14 @@
 using ServiceRunner.Core.Benches;
 using ServiceRunner.Core.Jobs;
 using ServiceRunner.Diagnosis;
+using ServiceRunner.Files.Data;
 using ServiceRunner.Files.Journal;
 using ServiceRunner.Files.Machine;
 using ServiceRunner.Files.Sentences;
 using ServiceRunner.Lines;
 using ServiceRunner.Pedal;
 using ServiceRunner.Screens;
+using ServiceRunner.Screens.Settings;
 using ServiceRunner.Session;
 using ServiceRunner.Terminal;
 using ServiceRunner.Voice;
@@ -32,6 +34,18 @@ internal static class BenchVerb
         using Speaker speaker = new(session.Workshop.Voice, mode.IsOn ? null : shell.Ring, diagnosis.Note);
         using PedalSocket? pedal = OpenPedal(session, shell);
         Connect(shell, speaker, pedal);
+        shell.StartedWith = new StartedWith
+        {
+            FolderFrom = path == House.DefaultFolder ? "built in" : path == House.DemoFolder ? "the verb demo" : "option --data",
+            Monochrome = monochrome,
+            NoColour = Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 },
+            AllColours = Environment.GetEnvironmentVariable("COLORTERM") is "truecolor" or "24bit",
+            Diagnose = diagnosis.Closely,
+            DiagnosticLog = () => diagnosis.Path ?? "",
+            Player = () => speaker.Player,
+            Talker = () => speaker.Talker,
+            DiskLeft = () => DiskSpace.Left(path),
+        };
         return mode.IsOn ? LineHost.Run(shell, mode.Why) : TerminalHost.Run(shell, new TerminalOptions { Monochrome = monochrome, Failed = diagnosis.Fault });
     }
 
@@ -50,7 +64,8 @@ internal static class BenchVerb
         shell.StepTold = speaker.Step;
         shell.AgainTold = speaker.SayAgain;
         shell.QuietTold = quiet => speaker.Quiet = quiet;
-        if (speaker.Quiet) shell.BeQuiet(true);
+        speaker.Quiet = shell.Quiet;
+        if (shell.Quiet) shell.BeQuiet(true);
         shell.Ticking = () =>
         {
             while (pedal?.TryTake(out PedalPress? press) == true) press.Answer(shell.Follow(press.Word));

@@ -19,6 +19,12 @@ internal sealed class SoundWork(VoiceSettings settings, Action? bell, string sea
     /// <summary>What speaks, as a sentence.</summary>
     public string Speech { get; private set => Volatile.Write(ref field, value); } = settings.Speech ? "Speech: not tried yet." : VoiceWords.SpeechOff;
 
+    /// <summary>The program that plays; empty if none does.</summary>
+    public string PlayerName { get; private set => Volatile.Write(ref field, value); } = "";
+
+    /// <summary>The program that speaks; empty if none does.</summary>
+    public string TalkerName { get; private set => Volatile.Write(ref field, value); } = "";
+
     /// <summary>Why nothing is spoken, as a sentence; empty if it is.</summary>
     public string WhyNoSpeech { get; private set => Volatile.Write(ref field, value); } = "";
 
@@ -108,8 +114,8 @@ internal sealed class SoundWork(VoiceSettings settings, Action? bell, string sea
 
     private void Report()
     {
-        if (_player is not null) Sound = VoiceWords.Sound(_player.Name);
-        if (_talker is not null) Speech = VoiceWords.Speech(_talker.Name);
+        if (_player is not null) Sound = VoiceWords.Sound(PlayerName = _player.Name);
+        if (_talker is not null) Speech = VoiceWords.Speech(TalkerName = _talker.Name);
     }
 
     // A program of the workshop's own may be called after somebody.

@@ -144,6 +144,12 @@ public sealed class Speaker : IDisposable
         }
     }
 
+    /// <summary>The program that plays tones; empty if none does.</summary>
+    public string Player => _work?.PlayerName ?? "";
+
+    /// <summary>The program that speaks; empty if none does.</summary>
+    public string Talker => _work?.TalkerName ?? "";
+
     /// <summary>What sounds and what speaks, as sentences.</summary>
     public string Status => $"{(Quiet ? VoiceWords.Quiet + " " : "")}{_work?.Sound ?? VoiceWords.SoundOff} {_work?.Speech ?? VoiceWords.SpeechOff}";
 

@@ -3,6 +3,7 @@ using ServiceRunner.Screens;
 using ServiceRunner.Screens.Baths;
 using ServiceRunner.Screens.Findings;
 using ServiceRunner.Screens.Help;
+using ServiceRunner.Screens.Settings;
 using ServiceRunner.Screens.Intake;
 using ServiceRunner.Screens.Oiling;
 using ServiceRunner.Screens.Stock;
@@ -22,6 +23,7 @@ public class KeysPageTests
         new FindingsModel(bench.Shell, bench.Run.Job, bench.Run),
         new OilingModel(bench.Shell, bench.Run),
         new StockModel(bench.Shell),
+        new SettingsModel(bench.Shell),
     ];
 
     [Fact]

@@ -60,6 +60,7 @@ public sealed class BoardModel(Shell shell) : ScreenModel(shell)
         ScreenAction.Always("/", "search", "Shows the jobs that contain a text: number, piece, owner, serial, or the batch of a lubricant.", AskSearch, 4),
         new(["y"], _all ? "the bench only" : "all years", "Shows the jobs of all years, or only those of the bench again: open ones, and those finished in the last thirty days.", () => "", () => (_all, At) = (!_all, 0), 6),
         new(["Esc"], "back to the bench", "Ends the search, then shows the bench only.", () => _search.Length == 0 && !_all ? "The whole bench is shown." : "", () => (_search, _all, At) = ("", _search.Length > 0 && _all, 0), 5),
+        ScreenAction.Always("o", "settings", "Shows every setting in force, where it comes from and how to change it.", () => Shell.Go(new Settings.SettingsModel(Shell)), 94),
         ScreenAction.Always("q", "leave", "Ends the program; clocks go on counting.", () => Shell.Leave(), 7),
     ];
 

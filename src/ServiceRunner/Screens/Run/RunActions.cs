@@ -60,7 +60,6 @@ public sealed partial class RunModel
         new(["c"], "close", "Closes the job; with something owed it wants a reason.", () => NotRunning, Close, Offer is Offer.Close ? 1 : 63),
         new(["x"], "return or break off", "Ends the job before its end: returned unrepaired, or broken off; with the reason.", () => State.Phase.IsFinal ? NotRunning : "", EndJob, 64),
         .. IntakeActions,
-        ScreenAction.Always("F6", Large ? "small letters" : "large letters", "Shows the act and the clocks in letters several rows high, or small again.", () => Shell.Large = !Shell.Large, 19),
         new(["F7"], "oiling", "Shows the map of the movement with its oiling points, and the list of them.",
             () => Job.Plan.Points.Count == 0 ? "This job has no oiling points." : "", ShowPoints, AskAtHand is Ask.Oil ? 4 : 95),
         ScreenAction.Always("Esc", "bench", "Returns to the bench; clocks go on.", () => Shell.GoBack(), 16),
