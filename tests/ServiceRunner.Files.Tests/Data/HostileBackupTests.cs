@@ -98,7 +98,7 @@ public sealed class HostileBackupTests : IDisposable
             File.WriteAllBytes(Target, changed);
             switch (Read())
             {
-                case RestoreRefused { Fault: BackupDamaged or NotABackup or BackupTooLarge }:
+                case RestoreRefused { Fault: BackupDamaged or NotABackup or BackupTooLarge or FormatFromTheFuture }:
                     refused++;
                     Assert.False(Directory.Exists(Data));
                     break;

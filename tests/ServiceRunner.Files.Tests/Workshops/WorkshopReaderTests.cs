@@ -28,7 +28,7 @@ public class WorkshopReaderTests
         Assert.Equal(["H225", "H319", "H336"], workshop.Liquids[1].Hazards.Select(h => h.Value));
         Assert.Equal((250m, 80m, 20, 30), (workshop.Jars[0].Millilitres, workshop.Jars[0].OpeningMillimetres, workshop.Jars[0].LifeBaskets, workshop.Jars[0].LifeDays));
         Assert.Equal([("rotating", false), ("dryer", true)], workshop.Machines.Select(m => (m.Kind.Value, m.Heated)));
-        Assert.Equal(new ViscosityAt(60, 20), workshop.Lubricants[0].Viscosity);
+        Assert.Equal(new ViscosityAt(120, 20), workshop.Lubricants[0].Viscosity);
         Assert.Equal((68, 730), (workshop.Lubricants[1].IsoGrade, workshop.Lubricants[1].GoodForDays));
         Assert.Equal((true, 730), (workshop.Lubricants[2].Grease, workshop.Lubricants[0].GoodForDays));
         Assert.Equal(["PageDown", "Enter"], workshop.Pedal.GoOn.Select(k => k.Value));
