@@ -41,12 +41,12 @@ public class LineAlarmTests
     public void While_a_question_is_open_only_the_alarm_is_told()
     {
         using PaperLines lines = Soaking();
-        lines.Say("finding").WaitSeconds(400);
+        lines.Say("done otherwise").WaitSeconds(400);
         Assert.Equal(3, lines.Last.Count);
-        Assert.All(lines.Last, l => Assert.DoesNotContain("What did you find", l, StringComparison.Ordinal));
-        lines.Say("a scratch");
-        Assert.StartsWith("The finding is noted.", lines.Last[0], StringComparison.Ordinal);
-        Assert.Single(lines.Bench.Job.Findings);
+        Assert.All(lines.Last, l => Assert.DoesNotContain("What was done", l, StringComparison.Ordinal));
+        lines.Say("with the bulb alone");
+        Assert.StartsWith("Written down.", lines.Last[0], StringComparison.Ordinal);
+        Assert.Single(lines.Bench.Job.Deviations);
     }
 
     [Fact]

@@ -189,7 +189,7 @@ public class LineDialogueTests
         Assert.IsType<BoardModel>(lines.Shell.Screen);
         lines.Say("to the marked").Say("p");
         Assert.IsType<Phase.Paused>(lines.Bench.Job.Phase);
-        lines.Say("").Say("finding").Say("dial scratched");
+        lines.Say("").Say("finding").Say("1").Say("dial").Say("scratched at 4").Say("1").Say("1");
         Assert.Single(lines.Bench.Job.Findings);
         lines.Say("u");
         Assert.Empty(lines.Bench.Job.Findings);
