@@ -39,7 +39,11 @@ public abstract record Offer(JobAction? Act)
     public sealed record Answer(PlannedStep Step, Ask Ask, int Left, JobAction? Going) : Offer(Going);
 
     /// <summary>Start a step's clock.</summary>
-    public sealed record Begin(PlannedStep Step, ClockFacet Facet, string Jar, bool JarIsTaken, JobAction? Going) : Offer(Going);
+    public sealed record Begin(PlannedStep Step, ClockFacet Facet, string Jar, bool JarIsTaken, JobAction? Going) : Offer(Going)
+    {
+        /// <summary>Parts that go in, and parts that its step names and that are left out.</summary>
+        public (IReadOnlyList<string> In, IReadOnlyList<string> Out) Basket { get; init; } = ([], []);
+    }
 
     /// <summary>Stop a clock that reached its aim or passed its most.</summary>
     public sealed record End(PlannedStep Step, Soak Soak, Standing Standing) : Offer(new JobAction.EndSoak(Soak.Begun.Step));
@@ -95,7 +99,7 @@ public abstract record Offer(JobAction? Act)
             {
                 string jar = clock is ClockFacet.Bath bath ? at.JarFor(bath.Solution, bath.Jar) ?? "" : "";
                 bool taken = jar.Length > 0 && at.JarsInUse.Contains(jar);
-                return new Begin(step, clock, jar, taken, taken ? null : new JobAction.BeginSoak(here, jar));
+                return new Begin(step, clock, jar, taken, taken ? null : new JobAction.BeginSoak(here, jar)) { Basket = PartsLedger.Basket(job, at.Plan, step) };
             }
             if (soak.Ended is null)
                 return soak.Standing(at.Now) is Standing.AtAim or Standing.Over ? new End(step, soak, soak.Standing(at.Now)) : new Wait(step, soak);

@@ -14,11 +14,9 @@ internal static class ExceptionTables
         Html.Of($"""<th class="mid">What</th><th>At the step</th><th>In detail</th><th>Reason</th><th class="who">Who, when</th>"""),
         story.Deviations.Select(d => Html.Of($"""<tr><td><b>{d.Kind}</b></td><td>{d.Step}</td><td>{d.Detail}</td><td>{(d.Reason.Length > 0 ? d.Reason : "none given")}</td><td class="when">{d.By}, {HtmlReport.Day(d.At)}</td></tr>""")));
 
-    public static Html Parts(JobStory story)
-    {
-        List<PartLine> replaced = [.. story.Parts.Where(p => p.Place is PartPlace.Replaced)], off = [.. story.Parts.Where(p => p.Place is not PartPlace.Replaced)];
-        return Html.Of($"{Places("Parts replaced", replaced)}{Places("Parts not back on the movement", off)}");
-    }
+    public static Html Parts(JobStory story) => Table("Parts", story.Parts.Count, "",
+        Html.Of($"""<th class="wide">What</th><th>Which</th><th class="who">Who, when</th>"""),
+        story.Parts.Select(p => Html.Of($"""<tr><td>{p.What}</td><td>{p.Which}</td><td class="when">{p.Who}</td></tr>""")));
 
     public static Html Marks(JobStory story) => Table("Marked moments", story.Marks.Count, "",
         Html.Of($"""<th>At the step</th><th class="who">Who, when</th>"""),
@@ -27,10 +25,6 @@ internal static class ExceptionTables
     public static Html Owed(JobStory story) => Table("Owed", story.OwedEach.Count(), "",
         Html.Of($"""<th class="wide">What</th><th>Which</th>"""),
         story.OwedEach.Select(o => Html.Of($"<tr><td>{o.Kind}</td><td>{o.Name}</td></tr>")));
-
-    private static Html Places(string title, List<PartLine> parts) => Table(title, parts.Count, "",
-        Html.Of($"""<th class="half">Part</th><th>Where it is</th>"""),
-        parts.Select(p => Html.Of($"<tr><td>{p.Name}</td><td>{JobWords.Of(p.Place)}</td></tr>")));
 
     private static Html Table(string title, int count, string ifNone, Html columns, IEnumerable<Html> rows)
     {

@@ -23,14 +23,16 @@ public sealed class JobStory
     {
         (Job, _plan, _workshop, Owner, Head) = (job, plan, workshop, owner, head);
         Kept = [.. job.Log.Where(e => !job.TakenBack.Contains(e.Number)).SelectMany(e => e.Events)];
-        Findings = [.. job.Findings.Select(f => new FindingLine(AskWords.Spoken(f.Event.Spot), f.Event.What, f.Event.Weight, f.Event.Sure, f.By, f.At.Wall))];
+        Findings = [.. job.Findings.Select(f => new FindingLine(PartWords.Spot(f.Event, plan), f.Event.What, f.Event.Weight, f.Event.Sure, f.By, f.At.Wall))];
         Deviations = [.. job.Deviations.Select(d => new DeviationLine(JobWords.DeviationKind(d.Event.Kind), Do(d.Event.Step), JobWords.DeviationDetail(d.Event), d.Event.Reason, d.By, d.At.Wall))];
         Stages = StageStories.Of(job, plan, Kept);
-        Soaks = [.. job.Soaks.Values.OrderBy(s => s.BegunAt.Wall).Select(Soak)];
+        BasketLines baskets = new(job, plan);
+        Soaks = [.. job.Soaks.Values.OrderBy(s => s.BegunAt.Wall).Select(s => Soak(s, baskets))];
+        Baskets = baskets.All;
         Points = PointLines.Of(job, plan, workshop);
         Maps = [.. plan.Maps.Select(m => new MapStory(m, Points.Where(p => m.Points.Any(o => o.Id.Value == p.Id)).ToDictionary(p => p.Id)))];
-        Rates = [.. Kept.OfType<JobEvent.RateTaken>().GroupBy(r => r.Step).Select(g => new RateLines(Do(g.Key), [.. g]))];
-        Parts = [.. job.Parts.Where(p => p.Value is not PartPlace.OnMovement).OrderBy(p => plan.NameOf(p.Key), StringComparer.Ordinal).Select(p => new PartLine(plan.NameOf(p.Key), p.Value))];
+        Rates = [.. Kept.OfType<JobEvent.RateTaken>().GroupBy(r => r.Step).Select(g => new RateLines(Stage(g.Key), [.. g]))];
+        Parts = PartsStory.Of(job, plan);
         Marks = [.. job.Marks.Select(m => new MarkLine(Do(m.Event.Step), m.By, m.At.Wall))];
         Owed = Owed.Of(job, plan);
     }
@@ -65,6 +67,9 @@ public sealed class JobStory
     /// <summary>Clocks in the order begun.</summary>
     public IReadOnlyList<SoakLine> Soaks { get; }
 
+    /// <summary>Baskets that several clocks had, or that hold many parts.</summary>
+    public IReadOnlyList<BasketLine> Baskets { get; }
+
     /// <summary>Oiling points in the plan's order, then those that no procedure names.</summary>
     public IReadOnlyList<PointLine> Points { get; }
 
@@ -74,8 +79,8 @@ public sealed class JobStory
     /// <summary>Rates by the step that took them.</summary>
     public IReadOnlyList<RateLines> Rates { get; }
 
-    /// <summary>Parts that are not on the movement for good, by name.</summary>
-    public IReadOnlyList<PartLine> Parts { get; }
+    /// <summary>What became of the parts.</summary>
+    public IReadOnlyList<PartsLine> Parts { get; }
 
     /// <summary>Marked moments.</summary>
     public IReadOnlyList<MarkLine> Marks { get; }
@@ -115,6 +120,17 @@ public sealed class JobStory
 
     private string Do(StepRef? step) => step is { } s ? _plan.Find(s.Key)?.Step.Do ?? s.Step : "";
 
-    private SoakLine Soak(Soak s) => new(
-        JobWords.Clock(s.Begun, _workshop), s.Begun.Window, s.Ended?.Length, s.Ended?.Certain ?? true, [.. s.Begun.Parts.Select(_plan.NameOf)], s.By, s.BegunAt.Wall);
+    // The rates as received and those at the end may be taken by steps that say the same.
+    private string Stage(StepRef step) =>
+        $"{(_plan.Find(step.Key) is { } planned ? $"{planned.Stage.Title}: " : "")}{Do(step)}{(step.Occurrence > 1 ? $" (time {step.Occurrence})" : "")}";
+
+    private SoakLine Soak(Soak s, BasketLines baskets)
+    {
+        (string basket, IReadOnlyList<string> without) = baskets.Of(s.Begun);
+        return new(JobWords.Clock(s.Begun, _workshop), s.Begun.Window, s.Ended?.Length, s.Ended?.Certain ?? true, [.. s.Begun.Parts.Select(_plan.NameOf)], s.By, s.BegunAt.Wall)
+        {
+            Basket = basket,
+            Without = without,
+        };
+    }
 }

@@ -25,6 +25,16 @@ public sealed record StepLine(string Do, int Occurrence, StepEnd? End, IReadOnly
 /// <summary>A clock: its name, what was planned, how long it ran (null: still counting) and whether that is certain.</summary>
 public sealed record SoakLine(string Name, Window Planned, TimeSpan? Ran, bool Certain, IReadOnlyList<string> Parts, string By, DateTimeOffset At)
 {
+    /// <summary>The name of the basket that its parts went in with; empty if they are few, and named.</summary>
+    public string Basket { get; init; } = "";
+
+    /// <summary>Parts that its procedure puts in and that were left out.</summary>
+    public IReadOnlyList<string> Without { get; init; } = [];
+
+    /// <summary>What was in it, in a few words; empty for a wait.</summary>
+    public string Inside => $"{(Basket.Length > 0 ? $"{Basket}, {Times.Count(Parts.Count, "part")}" : string.Join(", ", Parts))}{(Without.Count > 0 ? $", without {Times.List(Without)}" : "")}";
+
+
     /// <summary>Where the length stands in what was planned; null while it counts.</summary>
     public Standing? Standing => Ran is { } ran ? Planned.Of(ran) : null;
 }
@@ -57,11 +67,8 @@ public enum PointState
 /// <param name="At">When, or null.</param>
 public sealed record PointLine(int Number, string Id, string Name, string Role, PointState State, string Lubricant, string Batch, string By, DateTimeOffset? At);
 
-/// <summary>A step that took rates, and the rates in the order taken.</summary>
+/// <summary>A step that took rates, after its stage (as received, at the end), and the rates in the order taken.</summary>
 public sealed record RateLines(string Step, IReadOnlyList<JobEvent.RateTaken> Rates);
-
-/// <summary>A part and where it is.</summary>
-public sealed record PartLine(string Name, PartPlace Place);
 
 /// <summary>A marked moment; the step is what it says, empty if there was none.</summary>
 public sealed record MarkLine(string Step, string By, DateTimeOffset At);

@@ -26,15 +26,16 @@ public sealed record TextReport(JobStory Story)
         Line(text, $"Stands:     {JobWords.Of(job.Phase)} since {Day(job.Phase.Since.Wall)}");
         foreach (JobEvent.ProcedureJoined p in job.Procedures) Line(text, $"By:         {p.Title}, revision {p.Revision}");
         if (Story.ReadOnlyUpTo.Length > 0) Wrapped(text, $"This report is not the whole job. {Story.ReadOnlyUpTo}", "");
-        if (job.Phase is Phase.Held held) Line(text, $"Waits:      {held.Detail}; it lies {held.Condition}");
+        if (job.Phase is Phase.Held held) Line(text, $"Waits:      {held.Detail}; it lies {held.Condition}{(held.Until is { } until ? string.Create(CultureInfo.InvariantCulture, $"; until {until:yyyy-MM-dd}") : "")}");
+        Section(text, "What was answered about the movement", Story.Facts.Select(f => $"{f.Question} {f.Answer}"));
         Section(text, "Findings", Story.Findings.Select(f => $"{PlainText.Of(f.Place)}: {f.What} ({JobWords.Of(f.Weight)}; {f.By}, {Day(f.At)})"));
         Section(text, "Deviations", Story.Deviations.Select(Deviation));
         foreach (StageStory stage in Story.Stages) Stage(text, stage);
-        Section(text, "Baths and waits", Story.Soaks.Select(Soak));
+        Section(text, "Baths and waits", [.. Story.Soaks.Select(Soak), .. Story.Baskets.Select(b => $"{char.ToUpperInvariant(b.Name[0])}{b.Name[1..]}: {string.Join("; ", b.Parts)}.")]);
         Section(text, "Oiling points", Story.Points.Where(p => p.State == PointState.Served).OrderBy(p => p.At).Select(p =>
             $"{p.Name}: {p.Lubricant}{(p.Batch.Length > 0 ? $", bottle {p.Batch}" : ", bottle not stated")} ({p.By}, {Day(p.At!.Value)})"));
-        Section(text, "Rates", Story.Kept.OfType<JobEvent.RateTaken>().Select(Rate));
-        Section(text, "Parts off the movement", Story.Parts.Select(p => $"{p.Name}: {JobWords.Of(p.Place)}"));
+        foreach (RateLines rates in Story.Rates) Section(text, $"Rates, {rates.Step}", rates.Rates.Select(Rate));
+        Section(text, "Parts", Story.Parts.Select(p => $"{p.What}: {p.Which}{(p.Who.Length > 0 ? $" ({p.Who})" : "")}"));
         Section(text, "Marks", Story.Marks.Select(m => $"{Day(m.At)}, {m.By}{(m.Step.Length > 0 ? $", at '{m.Step}'" : "")}"));
         if (!job.Phase.IsFinal && !Story.Owed.IsNothing) Section(text, "Still owed", [Story.OwedBriefly]);
         Line(text, "");
@@ -64,7 +65,7 @@ public sealed record TextReport(JobStory Story)
     }
 
     private static string Soak(SoakLine s) =>
-        $"{s.Name}: {(s.Ran is { } ran ? $"{Times.Clock(ran)}{(s.Certain ? "" : " by the wall clock, across a restart")}" : "still counting")} ({Times.Window(s.Planned)}), {s.By}, {Day(s.At)}{(s.Parts.Count > 0 ? $"; {string.Join(", ", s.Parts)}" : "")}";
+        $"{s.Name}: {(s.Ran is { } ran ? $"{Times.Clock(ran)}{(s.Certain ? "" : " by the wall clock, across a restart")}" : "still counting")} ({Times.Window(s.Planned)}), {s.By}, {Day(s.At)}{(s.Inside.Length > 0 ? $"; {s.Inside}" : "")}";
 
     private static string Rate(JobEvent.RateTaken r) =>
         $"{(r.AfterHours is { } h ? string.Create(CultureInfo.InvariantCulture, $"{h} h, ") : "")}{AskWords.Spoken(r.Position, false)}: {JobWords.Rate(r)}";

@@ -11,9 +11,6 @@ internal static class WorkTables
     // How many sets of rates stand beside each other on a page.
     private const int SetsAcross = 3;
 
-    // A whole movement goes through six jars: more parts than these are named once, below the table.
-    private const int FewParts = 3;
-
     public static Html Stages(JobStory story) => Html.If(story.Stages.Count > 0, () => Html.Of($"""
         <h2>What was done</h2>
         {story.Stages.Select(Stage)}
@@ -49,22 +46,19 @@ internal static class WorkTables
     public static Html Soaks(JobStory story)
     {
         if (story.Soaks.Count == 0) return default;
-        List<string> loads = [.. story.Soaks.Where(s => s.Parts.Count > FewParts).Select(Load).Distinct()];
         return Html.Of($"""
             <h2>Baths and waits</h2>
             <table><thead><tr><th>In what</th><th class="mid">Took</th><th class="planned">Planned</th><th class="mid">Parts</th><th class="who">Who, begun</th></tr></thead><tbody>
-            {story.Soaks.Select(s => Soak(s, loads))}</tbody></table>
-            {loads.Select((load, i) => Html.Of($"""<p class="load"><b>Load {i + 1}:</b> {load}.</p>"""))}
+            {story.Soaks.Select(Soak)}</tbody></table>
+            {story.Baskets.Select(b => Html.Of($"""<p class="load"><b>{b.Name[..1].ToUpperInvariant()}{b.Name[1..]}:</b> {string.Join("; ", b.Parts)}.</p>"""))}
 
             """);
     }
 
-    private static Html Soak(SoakLine s, List<string> loads) => Html.Of($"""
-        <tr><td>{s.Name}</td><td>{(s.Ran is { } ran ? Times.Clock(ran) : "still counting")}{Html.If(!s.Certain, () => Html.Of($" by the wall clock, across a restart"))}{Against(s)}</td><td>{Times.Window(s.Planned)}</td><td>{(s.Parts.Count > FewParts ? $"load {loads.IndexOf(Load(s)) + 1}, {Times.Count(s.Parts.Count, "part")}" : Load(s))}</td><td class="when">{s.By}, {HtmlReport.Day(s.At)}</td></tr>
+    private static Html Soak(SoakLine s) => Html.Of($"""
+        <tr><td>{s.Name}</td><td>{(s.Ran is { } ran ? Times.Clock(ran) : "still counting")}{Html.If(!s.Certain, () => Html.Of($" by the wall clock, across a restart"))}{Against(s)}</td><td>{Times.Window(s.Planned)}</td><td>{s.Inside}</td><td class="when">{s.By}, {HtmlReport.Day(s.At)}</td></tr>
 
         """);
-
-    private static string Load(SoakLine s) => string.Join("; ", s.Parts);
 
     private static Html Against(SoakLine s) => s.Standing switch
     {

@@ -25,7 +25,7 @@ public static class SpokenOffer
         Offer.Answer x when job.Steps.GetValueOrDefault(x.Step.Key) is { End: null, Answered.Count: > 0 } => Question(x.Ask),
         Offer.Answer x => $"{Act(x.Step.Step)} {Question(x.Ask)}",
         Offer.Begin { JarIsTaken: true } x => $"{Act(x.Step.Step)} {JobWords.Jar(workshop, x.Jar)} has a basket in it.",
-        Offer.Begin x => $"{Act(x.Step.Step)} {(x.Jar.Length > 0 ? $"{JobWords.Jar(workshop, x.Jar)}, " : "")}{Times.Length(x.Facet.Window.Aim)}. Go on to start the clock.",
+        Offer.Begin x => $"{Act(x.Step.Step)} {(x.Jar.Length > 0 ? $"{JobWords.Jar(workshop, x.Jar)}, " : "")}{Times.Length(x.Facet.Window.Aim)}. {(PartWords.Count(x) is { Length: > 0 } count ? $"{count}. " : "")}Go on to start the clock.",
         Offer.End x => $"{OfferWords.Ready(x, workshop)}. Go on when it is out.",
         Offer.Wait x => $"Wait for {JobWords.Clock(x.Soak.Begun, workshop)}: {Times.Clock(x.Soak.Window.Aim - x.Soak.Length(now).Length)} more.",
         Offer.Do x => Act(x.Step.Step),
