@@ -89,6 +89,7 @@ internal static class IndexDocuments
         if (row.Serial.Length > 0) d["serial"] = row.Serial;
         if (row.Promised is { } day) d["promised"] = day.DayNumber;
         d["served"] = row.ServedMark;
+        if (row.Until is { } until) d["until"] = until.DayNumber;
         if (row.Lots.Count == 0) return;
         d["lots"] = new BsonArray(row.Lots.Select(l => new BsonValue(l)));
         d["lotKeys"] = new BsonArray(row.Lots.Select(l => new BsonValue(KeyOf(l))));
@@ -108,6 +109,7 @@ internal static class IndexDocuments
         Waiting = d["waiting"].AsString,
         Serial = d.TryGetValue("serial", out BsonValue serial) ? serial.AsString : "",
         Promised = d.TryGetValue("promised", out BsonValue day) ? DateOnly.FromDayNumber(day.AsInt32) : null,
+        Until = d.TryGetValue("until", out BsonValue until) ? DateOnly.FromDayNumber(until.AsInt32) : null,
         Lots = d.TryGetValue("lots", out BsonValue lots) ? [.. lots.AsArray.Select(l => l.AsString)] : [],
         Open = d["open"].AsBoolean,
         ServedMark = d["served"].AsInt64,

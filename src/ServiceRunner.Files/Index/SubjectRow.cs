@@ -33,6 +33,9 @@ public sealed record SubjectRow
     /// <summary>The day it is promised for, or null.</summary>
     public DateOnly? Promised { get; init; }
 
+    /// <summary>The day until which it waits, or null.</summary>
+    public DateOnly? Until { get; init; }
+
     /// <summary>The batches used on it.</summary>
     public IReadOnlyList<string> Lots { get; init; } = [];
 
@@ -49,7 +52,7 @@ public sealed record SubjectRow
     public bool Equals(SubjectRow? other) =>
         other is not null && Subject == other.Subject && Kind == other.Kind && Number == other.Number && Title == other.Title && Owner == other.Owner
         && State == other.State && Since == other.Since && Done == other.Done && Total == other.Total && Waiting == other.Waiting
-        && Serial == other.Serial && Promised == other.Promised && Open == other.Open && LastN == other.LastN && Lots.SequenceEqual(other.Lots);
+        && Until == other.Until && Serial == other.Serial && Promised == other.Promised && Open == other.Open && LastN == other.LastN && Lots.SequenceEqual(other.Lots);
 
     public override int GetHashCode() => HashCode.Combine(Subject, LastN, State, Number);
 }

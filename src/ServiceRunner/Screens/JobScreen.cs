@@ -39,6 +39,9 @@ public abstract class JobScreen(Shell shell, OpenJob job) : ScreenModel(shell)
         return outcome.IsDone;
     }
 
+    /// <summary>Acts within a question: what is refused is the complaint that keeps the question open.</summary>
+    public string Answer(JobAction action, string done) => Complaint(Session.Act(Job, action), done);
+
     /// <summary>For a question's answer: done says so, and what is refused keeps the question open.</summary>
     protected string Complaint(ActOutcome outcome, string done)
     {
@@ -54,7 +57,7 @@ public abstract class JobScreen(Shell shell, OpenJob job) : ScreenModel(shell)
         List<string> besides =
         [
             .. events.OfType<JobEvent.DeviationNoted>().Select(d => $"{JobWords.DeviationKind(d.Kind)}{(d.Detail.Length > 0 ? $": {JobWords.DeviationDetail(d)}" : "")}"),
-            .. events.OfType<JobEvent.FindingNoted>().Select(f => $"a finding: {AskWords.Spoken(f.Spot, false)}, {f.What}"),
+            .. events.OfType<JobEvent.FindingNoted>().Select(f => $"a finding: {PartWords.Spot(f, Job.Plan, capital: false)}, {f.What}"),
         ];
         Shell.Say(besides.Count == 0 ? done : $"{done} Written down: {string.Join("; ", besides)}. u takes it back.".Trim(), refusal: besides.Count > 0);
     }

@@ -13,7 +13,11 @@ public sealed record Prompt(string Label, string Hint, string Start, Func<string
     public static Prompt Words(string label, string hint, Func<string, string> accept) =>
         new(label, hint, "", text => text.Trim().Length == 0 ? "Nothing was typed." : accept(text.Trim()));
 
+    /// <summary>A question that wants a reason: whoever reads it later must understand it, so a letter is none.</summary>
+    public static Prompt Because(string label, string hint, Func<string, string> accept) =>
+        Words(label, hint, text => text.Count(char.IsLetterOrDigit) < 2 ? "Say it in a few words." : accept(text));
+
     /// <summary>Asks for the reason that the workshop wants for deviations of these kinds.</summary>
     public static Prompt Reason(IReadOnlyList<string> kinds, Func<string, string> accept) =>
-        Words($"Why {Times.List(kinds.Select(JobWords.DeviationKind))}?", "A few words; it is written down with your initials.", accept);
+        Because($"Why {Times.List(kinds.Select(JobWords.DeviationKind))}?", "A few words; it is written down with your initials.", accept);
 }

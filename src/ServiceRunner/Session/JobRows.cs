@@ -26,6 +26,7 @@ public static class JobRows
             Waiting = Waiting(job, at),
             Serial = job.Intake.Serial,
             Promised = job.Intake.Promised,
+            Until = job.Phase is Phase.Held held ? held.Until : null,
             Lots = [.. job.Points.Values.Select(p => p.Event.Batch).Where(b => b.Length > 0).Distinct().Order(StringComparer.Ordinal)],
             Servings = [.. job.Points.Values.Where(p => p.Event.Batch.Length > 0).OrderBy(p => p.Action).ThenBy(p => p.Event.Point, StringComparer.Ordinal)
                 .Select(p => new ServedFrom(p.Event.Batch, p.Event.Point, plan.Point(p.Event.Point)?.Name ?? p.Event.Point, p.Action))],
@@ -51,7 +52,7 @@ public static class JobRows
 
     private static string Waiting(Job job, Circumstances? at) => job.Phase switch
     {
-        Phase.Held x => x.Until is { } day ? $"{x.Detail} (until {day:d MMM})".Trim() : x.Detail,
+        Phase.Held x => x.Until is { } day ? $"{x.Detail} (until {Days.Short(day, DateOnly.FromDateTime(x.Since.Wall.Date))})".Trim() : x.Detail,
         Phase.Paused x => x.Why,
         Phase.Stopped x => x.Reason,
         Phase.Aborted x => x.Reason,

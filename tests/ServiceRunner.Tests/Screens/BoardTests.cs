@@ -16,6 +16,20 @@ public class BoardTests
         Snapshot.Verify(bench.Picture(width, height), $"{width}x{height}");
     }
 
+    [Theory]
+    [InlineData(80, 24)]
+    [InlineData(120, 40)]
+    public void A_job_that_waits_for_a_day_shows_it_and_is_marked_when_it_has_come(int width, int height)
+    {
+        using PaperBench bench = new PaperBench().WithJob("Q26-001").To("open-back").Keys("h", "3");
+        bench.Type("the owner is away").Type("12 March").Type("closed, in its bag").Keys("Esc");
+        bench.WithJob("Q26-002").To("open-back").Keys("h", "2");
+        bench.Type("a crown, ordered").Type("+1 week").Type("closed, in its bag").Keys("Esc");
+        Snapshot.Verify(bench.Picture(width, height), $"{width}x{height}");
+        bench.Wait(TimeSpan.FromDays(7));
+        Snapshot.Verify(bench.Picture(width, height), $"{width}x{height}.due");
+    }
+
     [Fact]
     public void Searching_finds_by_owner_and_number()
     {

@@ -153,7 +153,7 @@ public class IntakeTests
     }
 
     [Theory]
-    [InlineData("Promised", "3/4", "'3/4' is not a day. As 2026-03-20, 20 Mar, or +14 for a fortnight from today.")]
+    [InlineData("Promised", "3/4", "'3/4' is not a day. As 2026-03-20, 20 Mar, Monday, +14 days or +3 weeks.")]
     [InlineData("Promised", "2026-03-01", "Sun 1 March 2026 is past.")]
     [InlineData("Cost limit", "-1", "A figure below nought makes no sense here.")]
     [InlineData("Cost limit", "1,234", "'1,234' can be read in two ways: type it with a point, as 1.234, or without one.")]

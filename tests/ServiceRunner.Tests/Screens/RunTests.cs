@@ -124,6 +124,8 @@ public class RunTests
         Assert.Equal("Why passed over?", bench.Shell.Open!.Label);
         bench.Type(" ");
         Assert.Equal("Nothing was typed.", bench.Shell.Message);
+        bench.Type("x");
+        Assert.Equal("Say it in a few words.", bench.Shell.Message);
         bench.Type("the camera is broken");
         Assert.Equal("the camera is broken", bench.Job.Deviations.Single().Event.Reason);
     }
@@ -141,10 +143,14 @@ public class RunTests
     public void A_hold_says_what_it_waits_for_and_in_which_condition()
     {
         using PaperBench bench = new PaperBench().WithJob().To("open-back").Keys("h", "2");
-        bench.Type("a fourth wheel, ordered").Type("");
+        bench.Type("a fourth wheel, ordered").Type("in a while");
+        Assert.Equal("'in a while' is not a day. As 2026-03-20, 20 Mar, Monday, +14 days or +3 weeks.", bench.Shell.Message);
+        bench.Type("1 Mar 2026");
+        Assert.Equal("Sun 1 March 2026 has passed already.", bench.Shell.Message);
+        bench.Type("+3 weeks").Type("");
         Assert.Equal("Say in which condition it can wait.", bench.Shell.Message);
         bench.Type("power off, covered");
-        Assert.Equal(new Phase.Held(bench.Job.Phase.Since, HoldFor.Part, "a fourth wheel, ordered", "power off, covered", null), bench.Job.Phase);
+        Assert.Equal(new Phase.Held(bench.Job.Phase.Since, HoldFor.Part, "a fourth wheel, ordered", "power off, covered", new DateOnly(2026, 3, 23)), bench.Job.Phase);
         Snapshot.Verify(bench.Picture());
     }
 

@@ -56,11 +56,12 @@ internal static class BoardPage
             sheet.Write(x0, y + tall - 1, text, Promise.Standing(promised, today) is PromiseStanding.Ahead ? Ink.Faint : Ink.Caution);
             end = x0 - 2;
         }
-        string since = model.All && !row.Open ? Days.Short(DateOnly.FromDateTime(row.Since.ToOffset(now.Offset).Date), today) : row.State == "on the bench" ? $"{row.Done} of {row.Total} steps" : Times.For(now - row.Since);
+        bool due = row.Until <= today;
+        string since = row.Until is { } until ? $"{(due ? "▲ due" : "until")} {Days.Short(until, today)}" : model.All && !row.Open ? Days.Short(DateOnly.FromDateTime(row.Since.ToOffset(now.Offset).Date), today) : row.State == "on the bench" ? $"{row.Done} of {row.Total} steps" : Times.For(now - row.Since);
         int x = sheet.Write(stands, y, row.State, row.State.StartsWith("waiting", StringComparison.Ordinal) ? Ink.Caution : row.State == "ready" ? Ink.Good : Ink.Plain);
         int room = (tall == 2 ? sheet.Width - 1 : end) - x - 2;
         // Beside a promised day half a length of time says nothing.
-        if (room >= Sheet.Columns(since) || end == sheet.Width - 1 || tall == 2) sheet.Write(x + 2, y, Paragraph.Clip(since, room), Ink.Faint);
+        if (room >= Sheet.Columns(since) || end == sheet.Width - 1 || tall == 2) sheet.Write(x + 2, y, Paragraph.Clip(since, room), due ? Ink.Alarm : Ink.Faint);
         if (tall == 2) sheet.Write(14, y + 1, Paragraph.Clip(row.State == "on the bench" && row.Waiting.Length > 0 ? $"next: {row.Waiting}" : row.Waiting, end - 14), Ink.Faint);
     }
 }

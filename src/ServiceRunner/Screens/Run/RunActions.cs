@@ -97,7 +97,7 @@ public sealed partial class RunModel
             Act(new JobAction.Answer(oil.Step, oil.Key, new AnswerValue.Served(l.Id, Session.Bench.BatchNames.GetValueOrDefault(l.Id) ?? "")), $"Served with {l.Name}.")))]);
     }
 
-    private void NoteDeviation() => Shell.Ask(Prompt.Words("What was done in another way, and why?", "A few words.", text =>
+    private void NoteDeviation() => Shell.Ask(Prompt.Because("What was done in another way, and why?", "A few words.", text =>
         Complaint(Session.Act(Job, new JobAction.NoteDeviation(StepAtHand is { } step ? State.At(step.Key) : null, text)), "Written down.")));
 
     private void Hold()
@@ -117,8 +117,20 @@ public sealed partial class RunModel
     }
 
     private void AskHold(HoldFor what) => Shell.Ask(new Prompt("What exactly?", "As: a fourth wheel, ordered today.", "", detail =>
+        what is HoldFor.Day or HoldFor.Part ? AskUntil(what, detail.Trim()) : AskCondition(what, detail.Trim(), null)));
+
+    private string AskUntil(HoldFor what, string detail) => Shell.AskNext(new Prompt("Until which day, if it is known?", Days.Form, "", text =>
+    {
+        if (text.Trim().Length == 0) return AskCondition(what, detail, null);
+        DateOnly today = DateOnly.FromDateTime(Session.Now.Wall.Date);
+        if (Days.Read(text, today) is not { } day) return $"'{text.Trim()}' is not a day. {Days.Form}";
+        return day < today ? $"{Days.Long(day)} has passed already." : AskCondition(what, detail, day);
+    }));
+
+    private string AskCondition(HoldFor what, string detail, DateOnly? until) =>
         Shell.AskNext(new Prompt("In which condition does it lie?", "What makes it keep: power off, balance secured, covered.", State.Power == Power.Off ? "power off, covered" : "", condition =>
-            condition.Trim().Length == 0 ? "Say in which condition it can wait." : Complaint(Session.Act(Job, new JobAction.Hold(what, detail.Trim(), condition.Trim(), null)), "It waits.")))));
+            condition.Trim().Length == 0 ? "Say in which condition it can wait."
+                : Answer(new JobAction.Hold(what, detail, condition.Trim(), until), until is { } day ? $"It waits until {Days.Short(day, DateOnly.FromDateTime(Session.Now.Wall.Date))}." : "It waits.")));
 
     private void ChooseStep() => Shell.Choose("Go to which step?", [.. Job.Plan.InForce(State).Where(s => !State.IsSettled(s.Key)).Select(s =>
         new Choice(s.Step.Do, s.Stage.Title + (Blocker.Of(State, s, Job.Plan) is [var first, ..] ? $": {RejectionWords.Sentence(first, Job.Plan)}" : ""), () => _chosen = s.Key))]);
@@ -169,7 +181,7 @@ public sealed partial class RunModel
     {
         Owed owed = Owed.Of(State, Job.Plan);
         if (owed.IsNothing) Act(new JobAction.Complete(""), "The job is closed; nothing is owed.");
-        else Shell.Ask(Prompt.Words($"Owed: {OfferWords.OwedWords(owed, Job.Plan)}. Why close it all the same?", "A reason; it is written down with your initials.", reason =>
+        else Shell.Ask(Prompt.Because($"Owed: {OfferWords.OwedWords(owed, Job.Plan)}. Why close it all the same?", "A reason; it is written down with your initials.", reason =>
             Complaint(Session.Act(Job, new JobAction.Complete(reason)), "The job is closed with something owed.")));
     }
 
@@ -178,9 +190,9 @@ public sealed partial class RunModel
     private void EndJob() => Shell.Choose("How does it end?",
     [
         new Choice("Returned unrepaired", "in order, as it can be given back", StopJob),
-        new Choice("Broken off", "something went wrong", () => Shell.Ask(Prompt.Words($"Why is it broken off?{StillOff}", "A reason.", reason => Complaint(Session.Act(Job, new JobAction.Abort(reason)), "Broken off.")))),
+        new Choice("Broken off", "something went wrong", () => Shell.Ask(Prompt.Because($"Why is it broken off?{StillOff}", "A reason.", reason => Complaint(Session.Act(Job, new JobAction.Abort(reason)), "Broken off.")))),
     ]);
 
-    private void StopJob() => Shell.Ask(Prompt.Words($"Why is it returned unrepaired?{StillOff}", "A reason.", reason =>
+    private void StopJob() => Shell.Ask(Prompt.Because($"Why is it returned unrepaired?{StillOff}", "A reason.", reason =>
         Complaint(Session.Act(Job, new JobAction.Stop(reason)), "Returned unrepaired.")));
 }

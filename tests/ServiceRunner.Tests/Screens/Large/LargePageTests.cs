@@ -70,7 +70,7 @@ public class LargePageTests
     public void A_job_that_was_interrupted() => Phase_in_large(b => b.To("open-back").Keys("p"), "interrupted");
 
     [Fact]
-    public void A_job_that_waits() => Phase_in_large(b => b.To("open-back").Keys("h", "2").Type("a fourth wheel, ordered").Type("power off, covered"), "waits");
+    public void A_job_that_waits() => Phase_in_large(b => b.To("open-back").Keys("h", "2").Type("a fourth wheel, ordered").Type("").Type("power off, covered"), "waits");
 
     [Fact]
     public void A_job_with_every_step_settled() => Phase_in_large(b => b.ToEnd(), "settled");
