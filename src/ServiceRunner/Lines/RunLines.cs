@@ -75,7 +75,7 @@ internal static class RunLines
         Step step = planned.Step;
         if (step.How.Length > 0) yield return step.How;
         if (step.Why.Length > 0) yield return $"Why: {step.Why}";
-        foreach ((string name, string text) in RunPage.Facts(step, model.Job.State, model.Job.Plan, shell)) yield return $"{name}: {text}";
+        foreach ((string name, string text) in RunPage.Facts(planned, model.Job.State, model.Job.Plan, shell)) yield return $"{name}: {text}";
         if (!model.LooksBack)
             foreach (Ask ask in Ask.Open(model.Job.State, planned, model.Job.Plan).Skip(model.Offer is Offer.Answer ? 1 : 0)) yield return $"Asked later: {AskWords.Question(ask)}";
         if (model.Offer is Offer.Answer { Ask: { Typable: true } at } && !model.LooksBack) yield return $"v types it. {AskWords.Form(at)}";

@@ -103,6 +103,9 @@ public sealed class Shell : IShell
     /// <summary>The screen that is shown.</summary>
     public ScreenModel Screen { get; private set; }
 
+    /// <summary>Tray checks that are under way, by their job.</summary>
+    public Dictionary<string, Parts.TrayMarks> TrayMarks { get; } = [];
+
     /// <summary>A clock that nobody can set, for what happens under a finger.</summary>
     public TimeSpan Steady => _time.GetElapsedTime(0);
 

@@ -6,6 +6,7 @@ using ServiceRunner.Screens.Help;
 using ServiceRunner.Screens.Settings;
 using ServiceRunner.Screens.Intake;
 using ServiceRunner.Screens.Oiling;
+using ServiceRunner.Screens.Parts;
 using ServiceRunner.Screens.Stock;
 using ServiceRunner.Tests.Shared;
 
@@ -24,6 +25,8 @@ public class KeysPageTests
         new OilingModel(bench.Shell, bench.Run),
         new StockModel(bench.Shell),
         new SettingsModel(bench.Shell),
+        new PartsModel(bench.Shell, bench.Run.Job),
+        new TrayCheckModel(bench.Shell, bench.Run.Job),
     ];
 
     [Fact]
@@ -37,7 +40,7 @@ public class KeysPageTests
             foreach (ScreenAction action in screen.Actions)
                 page.Append($"| {string.Join(" ", action.Keys.Select(k => $"`{k}`"))} | {action.Help} |\n");
         }
-        page.Append("\nIn Run, `1` to `9` choose the answer of that number.\n\n## Everywhere\n\n| key | does |\n|---|---|\n");
+        page.Append("\nIn Run, `1` to `9` choose the answer of that number; in the tray check they mark what is not there.\n\n## Everywhere\n\n| key | does |\n|---|---|\n");
         foreach (ScreenAction action in bench.Shell.Everywhere) page.Append($"| {string.Join(" ", action.Keys.Select(k => $"`{k}`"))} | {action.Help} |\n");
         page.Append("| `Ctrl+Z` | Sends the program to the background; `fg` brings it back. Clocks go on. |\n| `Ctrl+C` | Ends the program. Clocks go on counting. |\n");
         page.Append("\nThe going-on, back and third keys of a pedal are named in the workshop file. In a question `Enter` or `PageDown` takes the answer, `Esc` or `PageUp` leaves it and keeps what was typed.\n");

@@ -13,10 +13,10 @@ public class RandomKeysTests
     private static readonly string[] Keys =
     [
         "Enter", "Enter", "Enter", "Enter", "PageDown", "PageDown", "PageDown", "PageUp", "1", "1", "1", "2", "3", "9", "u", "s", "e", "+", "a", "l", "v", "b", "o",
-        "f", "p", "h", "g", "r", "m", "k", "d", "Esc", "Esc", "F1", "F2", "F4", "F6", "F7", "F9", "F8", "t", "w", "y", "Space", "F13", "j", "n", "i", "/", "Up", "Down", "q", "Z", "é", "Tab", "Backspace",
+        "f", "p", "h", "g", "r", "m", "k", "d", "Esc", "Esc", "F1", "F2", "F3", "F4", "F6", "F7", "F9", "F8", "t", "w", "y", "Space", "F13", "j", "n", "i", "/", "Up", "Down", "Left", "Right", "q", "Z", "é", "Tab", "Backspace",
     ];
 
-    private static readonly string[] Answers = ["", "yes", "0,04", "6", "+4 285", "to the left", "IV", "TB", "8:30", "2 min", "2 Mar", "3/4/2026", "-1", "as seen", "\e[2J\u0007", "日本", new string('x', 300), "Q26-00"];
+    private static readonly string[] Answers = ["", "yes", "0,04", "6", "+4 285", "to the left", "IV", "TB", "8:30", "2 min", "2 Mar", "+3 weeks", "3/4/2026", "-1", "as seen", "\e[2J\u0007", "日本", new string('x', 300), "Q26-00"];
 
     public static TheoryData<int> Seeds
     {
@@ -69,7 +69,12 @@ public class RandomKeysTests
         < 60 => "Enter",
         < 120 when bench.Shell.Screen is ServiceRunner.Screens.Pick.PickModel => random.Next(2) == 0 ? "Esc" : "1",
         < 150 when bench.Shell.Screen is ServiceRunner.Screens.Run.RunModel { Offer: Offer.Restart } => "h",
+<<<<<<< HEAD
         < 185 when bench.Shell.Screen is not ServiceRunner.Screens.Run.RunModel => bench.Shell.Screen == bench.Shell.Board ? "Enter" : "Esc",
+=======
+        < 240 when bench.Shell.Screen is ServiceRunner.Screens.Parts.PartsModel => random.Next(3) == 0 ? "Enter" : "Esc",
+        < 300 when bench.Shell.Screen is ServiceRunner.Screens.Parts.TrayCheckModel => "PageDown",
+>>>>>>> 6527c7c (Parts on a screen of its own: the tray and the screw seats as a picture, acts on one part, the tray looked through row by row at the end of a wait; a bath says what goes in and what is left out)
         _ => Keys[random.Next(Keys.Length)],
     };
 

@@ -1,4 +1,5 @@
 using ServiceRunner.Lines;
+using ServiceRunner.Screens.Parts;
 using ServiceRunner.Screens.Run;
 
 namespace ServiceRunner.Screens.Help;
@@ -30,6 +31,7 @@ public sealed class HelpModel(Shell shell, ScreenModel about) : ScreenModel(shel
         foreach (ScreenAction action in about.Actions.Concat(Shell.Everywhere))
             lines.Add((string.Join(" ", action.Keys.Select(Frame.KeyName)), action.Help, action.WhyNot()));
         if (about is RunModel) lines.Add(("1…9", "Chooses the answer of that number.", ""));
+        if (about is TrayCheckModel) lines.Add(("1…9", "Marks the part of that number as not there, or takes the mark off.", ""));
         lines.Add(("Ctrl+Z", "Sends the program to the background; 'fg' brings it back. Clocks go on.", ""));
         lines.Add(("Ctrl+C", "Ends the program. Clocks go on counting and are there at the next start.", ""));
         List<(string Key, string Text, Ink Ink)> rowsOf = [];

@@ -34,6 +34,7 @@ internal sealed record LargeWords(IReadOnlyList<string> Cautions, IReadOnlyList<
             Offer.Answer x => new(cautions, against, planned.Step.Do, AskWords.Question(x.Ask), [], going),
             // What speaks against it is said before the act already.
             Offer.Stuck => new(cautions, against, planned.Step.Do, "", [], "g goes to another step"),
+            Offer.Begin x when going.Length > 0 && PartWords.Count(x) is { Length: > 0 } count => new(cautions, against, planned.Step.Do, "", [], $"{On}{count}{(x.Jar.Length > 0 ? $" into {JobWords.Jar(shell.Session.Workshop, x.Jar)}" : "")}: start the clock"),
             _ when going.Length > 0 => new(cautions, against, planned.Step.Do, "", [], going),
             _ => new(cautions, against, planned.Step.Do, Nothing(model, shell), [], ""),
         };

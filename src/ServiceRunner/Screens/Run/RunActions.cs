@@ -5,6 +5,7 @@ using ServiceRunner.Core.Quantities;
 using ServiceRunner.Files.Sentences;
 using ServiceRunner.Screens.Baths;
 using ServiceRunner.Screens.Oiling;
+using ServiceRunner.Screens.Parts;
 using ServiceRunner.Screens.Pick;
 using ServiceRunner.Session;
 
@@ -43,7 +44,7 @@ public sealed partial class RunModel
         new(["f"], "finding", "Notes something wrong or unusual.", () => Over, () => Findings.NewFinding.Ask(Shell, this, ""), 6),
         ScreenAction.Always("F5", "findings", "Shows what was found in this job, what was decided, what waits for it and what the owner said.", () => Shell.Go(new Findings.FindingsModel(Shell, Job, this)), 11),
         new(["p"], "pause", "Marks the place when you turn away.", () => NotRunning, () => Act(new JobAction.Pause(""), "The place is marked."), 7),
-        new(["h"], State.Phase is Phase.Held ? "end the wait" : "let it wait", "Lets the job wait for the owner, a part or a day; or ends that.",
+        new(["h"], State.Phase is Phase.Held ? "end the wait" : "let it wait", "Lets the job wait for the owner, a part or a day; or ends that, with the tray looked through first.",
             () => State.Phase is Phase.Running or Phase.Paused or Phase.Held ? "" : NotRunning, Hold, 8),
         new(["g"], "go to a step", "Takes another step than the one suggested.",
             () => NotRunning, ChooseStep, 12),
@@ -51,8 +52,9 @@ public sealed partial class RunModel
             () => Unless(StepAtHand is not null, "No step is at hand."), EnterAfterwards, 13),
         new(["r"], "do it again", "Takes the step that you look back at up once more.",
             () => Unless(LooksBack, "Look back at the step first."), Again, LooksBack ? 1 : 62),
-        new(["m"], "move a part", "Says where a part is: tray, set aside, sent out, lost, replaced, on the movement.",
-            () => State.Phase.IsFinal ? NotRunning : "", MovePart, 14),
+        new(["m"], "move a part", "Says what became of a part: moved, set aside, sent out, lost, found, replaced, cleaned, a finding on it.",
+            () => State.Phase.IsFinal ? NotRunning : "", () => new PartActs(Shell, this).OpenOne(), 14),
+        PartsModel.Reach(Shell, Job, () => PartsModel.FirstOf(StepAtHand?.Step)),
         new(["k"], "mark", "Marks the moment, to be looked at when the hands are free; it stands in the report.",
             () => State.Phase.IsFinal ? NotRunning : "", Mark, 18),
         new(["d"], "done otherwise", "Notes that something was done in another way than written.",
@@ -104,7 +106,8 @@ public sealed partial class RunModel
     {
         if (State.Phase is Phase.Held)
         {
-            Act(new JobAction.Restart(), "On the bench again.");
+            if (PartsLedger.InTray(State).Count > 0) Shell.Go(new TrayCheckModel(Shell, Job));
+            else Act(new JobAction.Restart(), "On the bench again.");
             return;
         }
         Shell.Choose("What does it wait for?",
@@ -162,20 +165,6 @@ public sealed partial class RunModel
         _back = null;
         if (Act(new JobAction.Again(step.Key), $"To be done again: {step.Step.Do}.")) _chosen = step.Key;
     }
-
-    private void MovePart() => Shell.Choose("Which part?", [.. Job.Plan.Parts.Select(p => new Choice(p.Name, JobWords.Of(State.PlaceOf(p.Id)), () =>
-        Shell.Choose($"Where is it: {p.Name}?",
-        [
-            new Choice($"In the tray{(p.Compartment.Length > 0 ? $", {p.Compartment}" : "")}", "", () => Move(p, new PartPlace.InTray(p.Compartment))),
-            new Choice("On the movement, for good", "", () => Move(p, new PartPlace.OnMovement())),
-            new Choice("On the movement, tried dry", "", () => Move(p, new PartPlace.TriedDry())),
-            new Choice("Set aside", "", () => Move(p, new PartPlace.SetAside(""))),
-            new Choice("Sent out", "", () => Move(p, new PartPlace.SentOut(""))),
-            new Choice("Lost", "", () => Move(p, new PartPlace.Lost())),
-            new Choice("Replaced, the old one kept for the owner", "", () => Move(p, new PartPlace.Replaced(""))),
-        ])))]);
-
-    private void Move(Part part, PartPlace to) => Act(new JobAction.MovePart(part.Id, to), $"{part.Name}: {JobWords.Of(to)}.");
 
     private void Close()
     {

@@ -5,6 +5,7 @@ using ServiceRunner.Core.Procedures;
 using ServiceRunner.Core.Quantities;
 using ServiceRunner.Files.Sentences;
 using ServiceRunner.Screens.Baths;
+using ServiceRunner.Screens.Parts;
 using ServiceRunner.Session;
 
 namespace ServiceRunner.Screens.Run;
@@ -88,7 +89,7 @@ internal static class RunPage
         blocks.Add(Gap(9));
         if (step.How.Length > 0) blocks.Add(Text(4, step.How, Ink.Plain, width, ""));
         if (step.Why.Length > 0) blocks.Add(Text(5, step.Why, Ink.Faint, width, "Why: "));
-        foreach ((string name, string text) in Facts(step, job, plan, shell)) blocks.Add(Text(3, text, Ink.Plain, width, $"{name}: "));
+        foreach ((string name, string text) in Facts(planned, job, plan, shell)) blocks.Add(Text(3, text, Ink.Plain, width, $"{name}: "));
         if (BathsPage.Renewal(model.Offer, shell) is { Length: > 0 } renewal) blocks.Add(Text(2, $"{renewal} F4, then j, says that it was.", Ink.Caution, width, ""));
         if (model.LooksBack) blocks.Add(Done(planned, job, plan, shell, width));
         else blocks.AddRange(Asks(planned, model, shell, width));
@@ -97,8 +98,9 @@ internal static class RunPage
     }
 
     /// <summary>What a step moves, needs and takes.</summary>
-    public static IEnumerable<(string Name, string Text)> Facts(Step step, Job job, Plan plan, Shell shell)
+    public static IEnumerable<(string Name, string Text)> Facts(PlannedStep planned, Job job, Plan plan, Shell shell)
     {
+        Step step = planned.Step;
         string Parts(IEnumerable<Placed<string>> parts) => string.Join(", ", parts.Select(p => plan.NameOf(p)));
         if (step.Removes.Count > 0)
             yield return ("Takes off", string.Join("; ", step.Removes.GroupBy(p => plan.Part(p)?.Compartment ?? "").Select(g => $"{Parts(g)}{(g.Key.Length > 0 ? $" → {g.Key}" : "")}")));
@@ -106,7 +108,8 @@ internal static class RunPage
         if (step.Fits.Count > 0)
             yield return ("Fits", string.Join(", ", step.Fits.Select(p => job.PlaceOf(p) is PartPlace.InTray { Compartment.Length: > 0 } tray ? $"{plan.NameOf(p)} (from {tray.Compartment})" : plan.NameOf(p))));
         if (step.Replaces.Count > 0) yield return ("Replaces", Parts(step.Replaces));
-        if (step.Clock is { } clock) yield return (ClockName(clock), ClockText(clock, plan, shell));
+        if (step.Clock is { } clock) yield return (ClockName(clock), ClockText(clock));
+        foreach ((string, string) line in Basket(planned, job, plan, shell)) yield return line;
         if (step.Brush is { } brush) yield return ("Brush", $"{Parts(brush.Parts)}{(brush.With.Length > 0 ? $", with {brush.With}" : "")}");
         if (step.Peg is { } peg) yield return ("Peg", $"{string.Join(", ", peg.Places)}{(peg.With.Length > 0 ? $", with {peg.With}" : "")}");
         if (step.Coat is { } coat) yield return ("Coat", $"{Parts(coat.Parts)}{(coat.With.Length > 0 ? $", with {AskWords.Spoken(coat.With, false)}" : "")}");
@@ -119,9 +122,21 @@ internal static class RunPage
 
     private static string ClockName(ClockFacet clock) => clock switch { ClockFacet.Bath => "Bath", ClockFacet.Spin => "Spin off", ClockFacet.Dry => "Dry", _ => "Wait" };
 
-    private static string ClockText(ClockFacet clock, Plan plan, Shell shell)
+    // Before the clock runs, what would go in; then, what went in.
+    private static IEnumerable<(string Name, string Text)> Basket(PlannedStep planned, Job job, Plan plan, Shell shell)
     {
-        string parts = clock.Parts.Count == 0 ? "" : $"{(clock.Parts.Count <= 6 ? string.Join(", ", clock.Parts.Select(p => plan.NameOf(p))) : Times.Count(clock.Parts.Count, "part"))}; ";
+        if (planned.Step.Clock is not { Parts.Count: > 0 } clock) yield break;
+        bool begun = job.Soaks.TryGetValue(job.At(planned.Key), out Soak? soak);
+        (IReadOnlyList<string> inside, IReadOnlyList<string> left) = begun
+            ? (soak!.Begun.Parts, [.. clock.Parts.Select(p => p.Value).Except(soak.Begun.Parts)]) : PartsLedger.Basket(job, plan, planned);
+        yield return (begun ? "Went in" : "Goes in", inside.Count == 0 ? "nothing" : PartWords.Together(job, plan, inside));
+        if (left.Count == 0) yield break;
+        yield return ("Left out", begun ? PartWords.Together(job, plan, left) : string.Join("; ", left
+            .GroupBy(p => PartWords.LeftOut(job, plan, shell.Session.Workshop, planned, p)).Select(g => $"{PartWords.Together(job, plan, [.. g])} ({g.Key})")));
+    }
+
+    private static string ClockText(ClockFacet clock)
+    {
         string what = clock switch
         {
             ClockFacet.Bath b => $"{AskWords.Spoken(b.Solution.Value, false)}{(b.Celsius is { } t ? string.Create(CultureInfo.InvariantCulture, $" at {t} °C") : "")}{(b.Ultrasonic ? ", ultrasonic" : "")}{(b.Agitate.Length > 0 ? $", {b.Agitate}" : "")}; ",
@@ -129,7 +144,7 @@ internal static class RunPage
             ClockFacet.Wait w => w.For.Length > 0 ? $"{w.For}; " : "",
             _ => "",
         };
-        return $"{what}{parts}{Times.Window(clock.Window)}";
+        return $"{what}{Times.Window(clock.Window)}";
     }
 
     private static IEnumerable<Block> Asks(PlannedStep planned, RunModel model, Shell shell, int width)
@@ -218,6 +233,8 @@ internal static class RunPage
             case Core.Jobs.Phase.Held x:
                 if (x.Detail.Length > 0) blocks.Add(Text(0, x.Detail, Ink.Strong, width, ""));
                 blocks.Add(Text(0, x.Condition, Ink.Plain, width, "It lies: "));
+                if (x.Until is { } until) blocks.Add(Text(0, Days.Short(until, DateOnly.FromDateTime(now.Date)), until <= DateOnly.FromDateTime(now.Date) ? Ink.Caution : Ink.Plain, width, until <= DateOnly.FromDateTime(now.Date) ? "▲ Due: " : "Until: "));
+                if (TrayChecks.Stands(shell, model.Job) is { Length: > 0 } check) blocks.Add(Text(0, check, Ink.Plain, width, "The tray: "));
                 blocks.Add(Text(1, Times.List(model.Settled.TakeLast(3).Select(s => s.Step.Do)), Ink.Plain, width, "Done last: "));
                 break;
             case Core.Jobs.Phase.Stopped x: blocks.Add(Text(0, x.Reason, Ink.Plain, width, "")); break;
