@@ -69,12 +69,8 @@ public class RandomKeysTests
         < 60 => "Enter",
         < 120 when bench.Shell.Screen is ServiceRunner.Screens.Pick.PickModel => random.Next(2) == 0 ? "Esc" : "1",
         < 150 when bench.Shell.Screen is ServiceRunner.Screens.Run.RunModel { Offer: Offer.Restart } => "h",
-<<<<<<< HEAD
-        < 185 when bench.Shell.Screen is not ServiceRunner.Screens.Run.RunModel => bench.Shell.Screen == bench.Shell.Board ? "Enter" : "Esc",
-=======
-        < 240 when bench.Shell.Screen is ServiceRunner.Screens.Parts.PartsModel => random.Next(3) == 0 ? "Enter" : "Esc",
         < 300 when bench.Shell.Screen is ServiceRunner.Screens.Parts.TrayCheckModel => "PageDown",
->>>>>>> 6527c7c (Parts on a screen of its own: the tray and the screw seats as a picture, acts on one part, the tray looked through row by row at the end of a wait; a bath says what goes in and what is left out)
+        < 185 when bench.Shell.Screen is not ServiceRunner.Screens.Run.RunModel => bench.Shell.Screen == bench.Shell.Board ? "Enter" : "Esc",
         _ => Keys[random.Next(Keys.Length)],
     };
 
