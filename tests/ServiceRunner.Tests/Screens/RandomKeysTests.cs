@@ -69,8 +69,9 @@ public class RandomKeysTests
         < 60 => "Enter",
         < 120 when bench.Shell.Screen is ServiceRunner.Screens.Pick.PickModel => random.Next(2) == 0 ? "Esc" : "1",
         < 150 when bench.Shell.Screen is ServiceRunner.Screens.Run.RunModel { Offer: Offer.Restart } => "h",
-        < 300 when bench.Shell.Screen is ServiceRunner.Screens.Parts.TrayCheckModel => "PageDown",
+        < 390 when bench.Shell.Screen is ServiceRunner.Screens.Parts.TrayCheckModel => "PageDown",
         < 185 when bench.Shell.Screen is not ServiceRunner.Screens.Run.RunModel => bench.Shell.Screen == bench.Shell.Board ? "Enter" : "Esc",
+        < 300 when bench.Shell.Screen is ServiceRunner.Screens.Parts.PartsModel => random.Next(8) == 0 ? "Enter" : "Esc",
         _ => Keys[random.Next(Keys.Length)],
     };
 

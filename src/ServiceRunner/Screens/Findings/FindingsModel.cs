@@ -65,6 +65,7 @@ public sealed partial class FindingsModel(Shell shell, OpenJob job, RunModel run
         new(["p"], "picture", "Keeps a picture with the marked finding.", () => WithOne, Picture, 8),
         new(["x"], "give the repair up", "Passes over what is left of the repair, with the reason.", () => WithRepair, GiveUp, 9),
         new(["u"], "take back", "Takes the last act back; the log keeps that it was done.", () => NothingToTakeBack, TakeBack, 10),
+        Parts.PartsModel.Reach(Shell, Job, () => Marked?.Noted.Event.Part ?? "", 101),
         ScreenAction.Always("Esc", "back", "Returns to the screen before.", () => Shell.GoBack(), 11),
     ];
 

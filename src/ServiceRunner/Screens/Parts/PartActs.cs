@@ -2,6 +2,7 @@ using System.Globalization;
 using ServiceRunner.Core.Jobs;
 using ServiceRunner.Core.Procedures;
 using ServiceRunner.Files.Sentences;
+using ServiceRunner.Screens.Findings;
 using ServiceRunner.Screens.Pick;
 using ServiceRunner.Session;
 
@@ -16,7 +17,7 @@ internal sealed class PartActs(Shell shell, JobScreen screen)
     public void OpenOne() => shell.Choose("Which part?", [.. _job.Plan.Parts.Select(p => new Choice(p.Name, PartWords.Where(_job.State, _job.Plan, shell.Session.Workshop, p.Id), () => Open(p.Id)))]);
 
     /// <summary>Asks what became of a part.</summary>
-    public void Open(string part) => shell.Choose($"{Name(part)}: what of it?", [.. Places(part), .. Care(part), new Choice("A finding on it", "", () => AskWeight(part))]);
+    public void Open(string part) => shell.Choose($"{Name(part)}: what of it?", [.. Places(part), .. Care(part), new Choice("A finding on it", "", () => NewFinding.Ask(shell, screen, part))]);
 
     private string Name(string part) => _job.Plan.NameOf(part);
 
@@ -60,18 +61,6 @@ internal sealed class PartActs(Shell shell, JobScreen screen)
     private void AskOrigin(string part) => shell.Choose($"Where does the new piece come from: {Name(part)}?", [.. new[] { Origin.Supplied, Origin.MadeNew, Origin.OldStock }.Select(origin =>
         new Choice(Capital(JobWords.Of(origin)), "", () => shell.Ask(new Prompt($"What is the new piece: {Name(part)}?", "As: eight leaves, from the material house. May be left empty.", "", words =>
             screen.Answer(new JobAction.RenewPart(part, origin, words), $"{Name(part)}: another piece, {JobWords.Of(origin)}. The old one is kept for the owner.")))))]);
-
-    // The words come last: what was typed is the finding.
-    private void AskWeight(string part) => shell.Choose($"A finding on {Name(part)}: what does it weigh?",
-    [
-        new Choice("It belongs to the service", "a decision is owed", () => AskSureness(part, Weight.Service)),
-        new Choice("It is worth a line", "nothing is owed", () => AskSureness(part, Weight.Note)),
-        new Choice("It stops the work", "until it is decided", () => AskSureness(part, Weight.StopsTheWork)),
-    ]);
-
-    private void AskSureness(string part, Weight weight) => shell.Choose("How sure is it?", [.. Enum.GetValues<Sureness>().Select(sure => new Choice(Capital(JobWords.Of(sure)), "", () =>
-        shell.Ask(Prompt.Because($"What did you find on it: {Name(part)}?", "As: lower pivot bent.", what =>
-            screen.Answer(new JobAction.NoteFinding(part, part, what, weight, sure), "")))))]);
 
     /// <summary>Asks for a part that no procedure names.</summary>
     public void Add() => shell.Ask(Prompt.Words("What is the part called?", "As: shim under the balance cock.", name =>

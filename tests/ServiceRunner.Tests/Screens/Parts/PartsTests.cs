@@ -125,10 +125,11 @@ public class PartsTests
         using PaperBench bench = new PaperBench().WithJob().To("wash/jars-ready").Keys("F3");
         Typing(bench, "fourth").Keys("Esc");
         Take(bench, "A finding");
-        bench.Keys("3", "2").Type("long pivot bent");
+        if (bench.Shell.Open is null) Typing(bench, "Something else").Keys("Enter");
+        bench.Type("long pivot bent").Keys("2", "2");
         JobEvent.FindingNoted finding = JobOf(bench).Findings[^1].Event;
         Assert.Equal(("fourth-wheel", "long pivot bent", Weight.StopsTheWork, Sureness.Inferred), (finding.Part, finding.What, finding.Weight, finding.Sure));
-        Assert.Equal("Written down: a finding: Fourth wheel with long pivot, long pivot bent. u takes it back.", bench.Shell.Message);
+        Assert.StartsWith("The finding is noted.", bench.Shell.Message, StringComparison.Ordinal);
         Assert.Contains("long pivot bent (stops the work, inferred): to be decided", bench.Picture(), StringComparison.Ordinal);
     }
 
