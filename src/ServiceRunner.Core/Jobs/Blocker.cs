@@ -81,7 +81,10 @@ public abstract record Blocker
     };
 
     /// <summary>All that speaks against doing a step now; empty if it may be done.</summary>
-    public static IReadOnlyList<Blocker> Of(Job job, PlannedStep planned, Plan plan)
+    public static IReadOnlyList<Blocker> Of(Job job, PlannedStep planned, Plan plan) => Of(job, planned, plan, Holding.Of(job, plan));
+
+    /// <summary>The same, for whoever asks about many steps and knows what is held back.</summary>
+    public static IReadOnlyList<Blocker> Of(Job job, PlannedStep planned, Plan plan, Holding holding)
     {
         List<Blocker> found = [];
         Step step = planned.Step;
@@ -92,14 +95,14 @@ public abstract record Blocker
         }
         foreach (string stage in planned.Stage.OpensAfter.Select(s => s.Value))
         {
-            int left = plan.StepsOf(planned.Key.Instance, stage).Count(s => s.BelongsTo(job) != Belonging.No && !job.WasSettled(s.Key));
+            int left = plan.StepsOf(planned.Key.Instance, stage).Count(s => s.BelongsTo(job) != Belonging.No && !job.WasSettled(s.Key) && !holding.IsAside(s.Key));
             if (left > 0) found.Add(new StageFirst(stage, left));
         }
         foreach (string part in step.Removes.Select(p => p.Value)) Removing(job, step, part, plan, found);
         foreach (string part in step.Fits.Select(p => p.Value)) Fitting(job, planned, part, plan, found);
         foreach (string part in step.Tries.Select(p => p.Value)) AtHand(job, part, found);
-        if (step.Clock is { Parts.Count: > 0 }) Soaking(job, planned, plan, found);
-        Findings(job, planned, plan, found);
+        if (step.Clock is { Parts.Count: > 0 }) Soaking(job, planned, plan, holding, found);
+        Findings(job, planned, plan, holding, found);
         return found;
     }
 
@@ -116,18 +119,17 @@ public abstract record Blocker
     }
 
     // A basket goes in without the parts that are elsewhere; only an empty one does not.
-    private static void Soaking(Job job, PlannedStep planned, Plan plan, List<Blocker> found)
+    private static void Soaking(Job job, PlannedStep planned, Plan plan, Holding holding, List<Blocker> found)
     {
-        (IReadOnlyList<string> inside, IReadOnlyList<string> left) = PartsLedger.Basket(job, plan, planned);
+        (IReadOnlyList<string> inside, IReadOnlyList<string> left) = PartsLedger.Basket(job, planned, holding);
         foreach (string part in left)
             if (job.SoakOf(part) is { } soak) found.Add(new InSoak(part, soak.Begun.Step));
             else if (inside.Count > 0) continue;
-            else if (Repair.Holding(job, plan, part) is { } repair) found.Add(new RepairFirst(part, repair.Instance, repair.Left));
-            else AtHand(job, part, found);
+            else if (holding.Elsewhere(part, planned.Key.Instance) is null) AtHand(job, part, found);
     }
 
     // What truly depends on a part in repair waits for it; everything else may go on.
-    private static void Findings(Job job, PlannedStep planned, Plan plan, List<Blocker> found)
+    private static void Findings(Job job, PlannedStep planned, Plan plan, Holding holding, List<Blocker> found)
     {
         string instance = planned.Key.Instance;
         List<string> touched = [.. planned.Step.Fits.Concat(planned.Step.Tries).Select(p => p.Value)];
@@ -136,9 +138,9 @@ public abstract record Blocker
             if (joined.Instance == instance && FindingsLedger.WantsConsent(job, joined.Finding)) found.Add(new NoConsent(instance, joined.Finding));
             // What stays is what everything else is fitted onto.
             bool needs = touched.Contains(joined.Part) || touched.Count > 0 && plan.Part(joined.Part) is { Stays: true };
-            if (joined.Instance != instance && needs && Repair.Holding(job, plan, joined.Part) is { } repair && repair.Instance == joined.Instance)
-                found.Add(new RepairFirst(joined.Part, repair.Instance, repair.Left));
+            if (needs && holding.Elsewhere(joined.Part, instance) is { } repair && repair.Instance == joined.Instance) found.Add(new RepairFirst(joined.Part, repair.Instance, repair.Left));
         }
+        if (touched.Count == 0 && holding.Whole(planned) is { } whole) found.Add(new RepairFirst(whole.Part, whole.Instance, whole.Left));
         foreach (JobEvent.FindingNoted stop in FindingsLedger.Stopping(job))
             if (stop.Part.Length == 0 || touched.Contains(stop.Part) || Names(planned.Step.Removes, stop.Part)) found.Add(new FindingStops(stop.Finding, stop.Part, stop.What));
     }

@@ -129,13 +129,14 @@ public abstract record Offer(JobAction? Act)
     private static (PlannedStep? Next, IReadOnlyList<Blocker>? Why, PlannedStep? Blocked) Next(Job job, Plan plan)
     {
         (IReadOnlyList<Blocker>? why, PlannedStep? blocked) = (null, null);
+        Holding holding = Holding.Of(job, plan);
         // A repair that was taken up is gone on with, as far as it may: the thread of the work is not lost.
         IEnumerable<PlannedStep> thread = job.Repairs.Any(r => r.Instance == job.Thread) ? plan.Steps.Where(s => s.Key.Instance == job.Thread) : [];
         foreach (PlannedStep step in thread.Concat(plan.Steps))
         {
             if (job.IsSettled(step.Key) || step.BelongsTo(job) == Belonging.No) continue;
             if (job.Soaks.GetValueOrDefault(job.At(step.Key)) is { Ended: null }) continue;
-            IReadOnlyList<Blocker> against = Blocker.Of(job, step, plan);
+            IReadOnlyList<Blocker> against = Blocker.Of(job, step, plan, holding);
             if (against.Count == 0) return (step, null, null);
             if (blocked is null) (why, blocked) = (against, step);
         }

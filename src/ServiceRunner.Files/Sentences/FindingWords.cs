@@ -11,16 +11,19 @@ public static class FindingWords
     public static string Of(JobEvent.FindingNoted finding, Plan plan)
     {
         string spot = plan.Part(finding.Spot)?.Name ?? AskWords.Spoken(finding.Spot);
-        string part = finding.Part.Length > 0 && finding.Part != finding.Spot ? $" ({plan.NameOf(finding.Part)})" : "";
+        // "Fourth pivots" says already that it is of the fourth wheel.
+        string part = finding.Part.Length > 0 && finding.Part != finding.Spot && FirstWord(plan.NameOf(finding.Part)) != FirstWord(spot) ? $" ({plan.NameOf(finding.Part)})" : "";
         return $"{spot}{part}: {finding.What}";
     }
+
+    private static string FirstWord(string text) => text.Split([' ', ','], 2)[0].ToLowerInvariant();
 
     /// <summary>All that is known of it, a sentence each.</summary>
     public static IEnumerable<string> Detail(FindingEntry finding, Job job, Plan plan, string currency, DateTimeOffset now)
     {
         yield return $"{Capital(JobWords.Of(finding.Weight))}; {JobWords.Of(finding.Sure)}. Noted by {finding.Noted.By}, {Times.When(finding.Noted.At.Wall, now)}.";
         yield return $"{Capital(JobWords.Of(finding))}.";
-        if (finding.Fate.Verdict is { } verdict and not Verdict.Accept && finding.Standing is not (FindingStanding.ToBeMended or FindingStanding.SentOut))
+        if (finding.Fate.Verdict is { } verdict and not Verdict.Accept && finding.Repairs.Count == 0 && finding.Standing is not (FindingStanding.ToBeMended or FindingStanding.SentOut))
             yield return $"Decided: {JobWords.Of(verdict)}{(finding.Fate.Detail.Length > 0 ? $", {finding.Fate.Detail}" : "")}.";
         if (finding.Fate.Cost is not null || finding.Fate.Time is not null)
             yield return $"Cost: {Times.List(new[] { finding.Fate.Cost is { } c ? Money(c.Value, currency) : "", finding.Fate.Time is { } t ? Times.Length(t) : "" }.Where(x => x.Length > 0))}.";

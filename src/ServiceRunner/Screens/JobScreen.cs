@@ -59,7 +59,8 @@ public abstract class JobScreen(Shell shell, OpenJob job) : ScreenModel(shell)
             .. events.OfType<JobEvent.DeviationNoted>().Select(d => $"{JobWords.DeviationKind(d.Kind)}{(d.Detail.Length > 0 ? $": {JobWords.DeviationDetail(d)}" : "")}"),
             .. events.OfType<JobEvent.FindingNoted>().Select(f => $"a finding: {PartWords.Spot(f, Job.Plan, capital: false)}, {f.What}"),
         ];
-        Shell.Say(besides.Count == 0 ? done : $"{done} Written down: {string.Join("; ", besides)}. u takes it back.".Trim(), refusal: besides.Count > 0);
+        string decide = events.Any(e => e is JobEvent.FindingNoted { Weight: not Weight.Note }) ? " F5 decides it," : "";
+        Shell.Say(besides.Count == 0 ? done : $"{done} Written down: {string.Join("; ", besides)}.{decide} u takes it back.".Trim(), refusal: besides.Count > 0);
     }
 
     private static Func<string, JobAction>? WithReason(JobAction action) => action switch

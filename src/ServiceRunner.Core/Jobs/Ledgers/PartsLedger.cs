@@ -9,12 +9,14 @@ public static class PartsLedger
     /// Which of a clock's parts go in now, and which are left out: in another jar, away, in a repair, or not meant where
     /// the step was taken up again for some of them.
     /// </summary>
-    public static (IReadOnlyList<string> In, IReadOnlyList<string> Out) Basket(Job job, Plan plan, PlannedStep planned)
+    public static (IReadOnlyList<string> In, IReadOnlyList<string> Out) Basket(Job job, Plan plan, PlannedStep planned) => Basket(job, planned, Holding.Of(job, plan));
+
+    internal static (IReadOnlyList<string> In, IReadOnlyList<string> Out) Basket(Job job, PlannedStep planned, Holding holding)
     {
         if (planned.Step.Clock is not { Parts.Count: > 0 } clock) return ([], []);
         List<string> parts = [.. clock.Parts.Select(p => p.Value)];
         IReadOnlyList<string> meant = job.Alone.GetValueOrDefault(job.At(planned.Key)) as IReadOnlyList<string> ?? parts;
-        List<string> ready = [.. parts.Where(p => meant.Contains(p) && !IsAway(job, plan, p, planned.Key.Instance) && (job.SoakOf(p) is not { } soak || soak.Begun.Step.Key == planned.Key))];
+        List<string> ready = [.. parts.Where(p => meant.Contains(p) && !IsAway(job, p) && holding.Elsewhere(p, planned.Key.Instance) is null && (job.SoakOf(p) is not { } soak || soak.Begun.Step.Key == planned.Key))];
         return (ready, [.. parts.Except(ready)]);
     }
 
@@ -52,9 +54,7 @@ public static class PartsLedger
     public static (int Total, int Missing) Jewels(Job job, Plan plan) =>
         (plan.Parts.Sum(p => p.Jewels), plan.Parts.Where(p => job.PlaceOf(p.Id) is PartPlace.Lost).Sum(p => p.Jewels));
 
-    /// <summary>True if a part is not at hand for an ordinary step.</summary>
-    private static bool IsAway(Job job, Plan plan, string part, string instance) =>
-        job.PlaceOf(part) is PartPlace.Lost or PartPlace.SentOut or PartPlace.SetAside || Repair.Holding(job, plan, part) is { } repair && repair.Instance != instance;
+    private static bool IsAway(Job job, string part) => job.PlaceOf(part) is PartPlace.Lost or PartPlace.SentOut or PartPlace.SetAside;
 
     private static bool WasIn(Job job, StepKey step, string part)
     {

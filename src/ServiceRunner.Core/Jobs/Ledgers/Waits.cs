@@ -12,15 +12,16 @@ public sealed record Waits(IReadOnlyList<WaitingStep> Waiting, int Free)
     public static Waits Of(Job job, Plan plan)
     {
         List<PlannedStep> left = [.. plan.InForce(job).Where(s => !job.IsSettled(s.Key))];
+        Holding holding = Holding.Of(job, plan);
         Dictionary<StepKey, Blocker> because = [];
         foreach (PlannedStep step in left)
-            if (Blocker.Of(job, step, plan).FirstOrDefault(IsFromOutside) is { } cause) because[step.Key] = cause;
+            if (Blocker.Of(job, step, plan, holding).FirstOrDefault(IsFromOutside) is { } cause) because[step.Key] = cause;
         // Later steps follow in the list, so that one pass nearly always does; another one settles what points backwards.
         for (int before = -1; because.Count > 0 && before != because.Count;)
         {
             before = because.Count;
             foreach (PlannedStep step in left.Where(s => !because.ContainsKey(s.Key)))
-                if (Behind(step, left, because) is { } cause) because[step.Key] = cause;
+                if (Behind(step, left, because, holding) is { } cause) because[step.Key] = cause;
         }
         List<WaitingStep> waiting = [.. left.Where(s => because.ContainsKey(s.Key)).Select(s => new WaitingStep(s, because[s.Key]))];
         return new Waits(waiting, left.Count - waiting.Count);
@@ -29,13 +30,13 @@ public sealed record Waits(IReadOnlyList<WaitingStep> Waiting, int Free)
     private static bool IsFromOutside(Blocker blocker) => blocker is Blocker.RepairFirst or Blocker.FindingStops or Blocker.NoConsent or Blocker.NotAtHand;
 
     // A step waits with the steps that it comes after, and with those of a stage that opens its own.
-    private static Blocker? Behind(PlannedStep step, List<PlannedStep> left, Dictionary<StepKey, Blocker> because)
+    private static Blocker? Behind(PlannedStep step, List<PlannedStep> left, Dictionary<StepKey, Blocker> because, Holding holding)
     {
         foreach (string after in step.Step.After.Select(a => a.Value))
             if (because.TryGetValue(new StepKey(step.Key.Instance, after), out Blocker? cause)) return cause;
         foreach (string stage in step.Stage.OpensAfter.Select(s => s.Value))
             foreach (PlannedStep other in left)
-                if (other.Key.Instance == step.Key.Instance && other.Stage.Id.Value == stage && because.TryGetValue(other.Key, out Blocker? cause)) return cause;
+                if (other.Key.Instance == step.Key.Instance && other.Stage.Id.Value == stage && !holding.IsAside(other.Key) && because.TryGetValue(other.Key, out Blocker? cause)) return cause;
         return null;
     }
 }

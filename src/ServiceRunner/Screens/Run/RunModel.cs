@@ -20,6 +20,8 @@ public sealed partial class RunModel : JobScreen
     private readonly KnockGuard _guard;
     // Somebody who types 22,5 at a question with choices means a figure, not two choices.
     private readonly KnockGuard _choices = new(TimeSpan.FromMilliseconds(400));
+    private Job? _waitsOf;
+    private Waits _waits = new([], 0);
     private StepKey? _chosen;
     private int? _back;
     private string _lastOffer = "";
@@ -58,6 +60,20 @@ public sealed partial class RunModel : JobScreen
 
     /// <summary>True if the act and the clocks are shown in large letters, to be read from across the bench.</summary>
     public bool Large => Shell.Large;
+
+    /// <summary>The repair that the shown step belongs to, or null.</summary>
+    public Repair? RepairShown => Shown is { } step && !State.Repairs.IsEmpty ? Repair.AllOf(State, Job.Plan).FirstOrDefault(r => r.Instance == step.Key.Instance) : null;
+
+    /// <summary>What waits for a fault, and how much does not.</summary>
+    public Waits Waits
+    {
+        get
+        {
+            if (State.Findings.IsEmpty) return new Waits([], 0);
+            if (!ReferenceEquals(_waitsOf, State)) (_waitsOf, _waits) = (State, Core.Jobs.Waits.Of(State, Job.Plan));
+            return _waits;
+        }
+    }
 
     /// <summary>True while looking back.</summary>
     public bool LooksBack => _back is not null;

@@ -48,7 +48,9 @@ internal static class RunPage
     private static string Progress(int done, int total, int width, RunModel model)
     {
         string stage = model.Shown?.Stage.Title ?? "";
-        string text = model.LooksBack ? $"Looking back: {stage}" : $"{(stage.Length > 0 ? $"{stage}, " : "")}{done} of {total} steps done";
+        if (model.RepairShown is { } repair) (stage, done, total) = ($"Repair: {repair.Title}", repair.Total - repair.Left, repair.Total);
+        string wait = model.Waits.Waiting.Count is > 0 and var waiting ? $", {waiting} {(waiting == 1 ? "waits" : "wait")}" : "";
+        string text = model.LooksBack ? $"Looking back: {stage}" : $"{(stage.Length > 0 ? $"{stage}, " : "")}{done} of {total} steps done{wait}";
         int bar = Math.Clamp(width - Sheet.Columns(text) - 3, 0, 40);
         int full = total == 0 ? 0 : bar * done / total;
         return bar < 8 ? text : $"{text}  {new string('━', full)}{new string('╌', bar - full)}";

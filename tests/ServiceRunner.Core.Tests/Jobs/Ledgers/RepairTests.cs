@@ -140,4 +140,25 @@ public class RepairTests
         Assert.All(waits.Waiting, w => Assert.IsType<Blocker.RepairFirst>(w.Because));
         Assert.Equal(walk.Plan.InForce(walk.Job).Count(s => !walk.Job.IsSettled(s.Key)) - 2, waits.Free);
     }
+
+    [Fact]
+    public void What_cares_for_the_part_in_repair_alone_waits_and_holds_nobody_up()
+    {
+        Walk walk = Walk.Begun();
+        // It waits for the owner's word, so that nobody takes it up while the baths run.
+        string finding = walk.Find("balance", "staff bent");
+        walk.Then(new JobAction.PriceFinding(finding, TypedNumber.Of(80), null));
+        string instance = walk.BringIn(finding, "balance");
+        walk.To("wash");
+        PlannedStep rinse = walk.Plan.Find(new StepKey("1", "balance-rinse"))!;
+        Assert.Equal("balance", Assert.Single(Blocker.Of(walk.Job, rinse, walk.Plan).OfType<Blocker.RepairFirst>()).Part);
+        walk.ToEnd();
+        // The reassembly opens behind the cleaning, and only the balance's own rinse is left of that.
+        Assert.True(walk.Job.IsSettled(new StepKey("1", "train-in")));
+        Assert.Empty(walk.Job.Deviations);
+        Assert.Equal(["balance-rinse", "balance-in"], Waits.Of(walk.Job, walk.Plan).Waiting.Where(w => w.Step.Key.Instance == "1").Select(w => w.Step.Key.Step));
+        walk.Then(new JobAction.GiveUpRepair(instance, "the staff is sound after all"));
+        Assert.Empty(Blocker.Of(walk.Job, rinse, walk.Plan));
+        Assert.Contains(Blocker.Of(walk.Job, walk.Plan.Find(new StepKey("1", "balance-in"))!, walk.Plan), b => b is Blocker.StageFirst);
+    }
 }
