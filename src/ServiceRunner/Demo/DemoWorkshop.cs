@@ -1,5 +1,6 @@
 using ServiceRunner.Core.Benches;
 using ServiceRunner.Core.Jobs;
+using ServiceRunner.Core.Quantities;
 using ServiceRunner.Files.Data;
 using ServiceRunner.Files.Journal;
 using ServiceRunner.Files.Machine;
@@ -64,18 +65,37 @@ internal static class DemoWorkshop
     private static void Finished(BenchSession session, DemoTime time)
     {
         time.Now = time.Present.AddDays(-16).Date.AddHours(9);
-        (_, DemoRepairer repairer) = Book(session, time, DemoIntake.Finished);
+        (OpenJob job, DemoRepairer repairer) = Book(session, time, DemoIntake.Finished);
+        repairer.Sees["examine:click-spring"] = "not original";
         repairer.WalkTo(null);
+        repairer.Act(new JobAction.DecideFinding(Last(job), Verdict.Accept, "a later spring, sound and strong enough"));
         repairer.Act(new JobAction.Complete(""));
     }
 
     private static void WaitingForAPart(BenchSession session, DemoTime time)
     {
         time.Now = time.Present.AddDays(-23).Date.AddHours(10);
-        (_, DemoRepairer repairer) = Book(session, time, DemoIntake.WaitingForAPart);
+        (OpenJob job, DemoRepairer repairer) = Book(session, time, DemoIntake.WaitingForAPart);
+        repairer.Sees["examine:fourth-pivots"] = "bent";
+        repairer.Sees["examine:escape-upper-jewel"] = "cracked";
         repairer.WalkTo("wash/jars-ready");
-        repairer.Act(new JobAction.NoteFinding("fourth-wheel", "fourth-wheel", "long pivot bent; a new wheel is wanted", Weight.StopsTheWork, Sureness.Seen));
+        string jewel = Last(job), wheel = job.State.Findings[^2].Event.Finding;
+        repairer.Act(new JobAction.PriceFinding(wheel, TypedNumber.Of(95), TimeSpan.FromHours(1)));
+        repairer.Act(new JobAction.PriceFinding(jewel, TypedNumber.Of(60), TimeSpan.FromMinutes(45)));
+        BringIn(session, job, wheel, "wheel-or-pinion-replacement");
+        BringIn(session, job, jewel, "jewel-replacement");
+        repairer.Act(new JobAction.GiveEstimate(session.Workshop.Currency));
+        time.Now += TimeSpan.FromHours(3);
+        repairer.Act(new JobAction.TakeAnswer([wheel], [], Means.Telephone, DateOnly.FromDateTime(time.Now.Date), "the wheel, yes; the jewel I must think about"));
         repairer.Act(new JobAction.Hold(HoldFor.Part, "a fourth wheel, ordered", "power off, parts in the tray, covered", null));
+    }
+
+    private static string Last(OpenJob job) => job.State.Findings[^1].Event.Finding;
+
+    private static void BringIn(BenchSession session, OpenJob job, string finding, string procedure)
+    {
+        ActOutcome outcome = session.BringIn(job, finding, job.State.Findings.First(f => f.Event.Finding == finding).Event.Part, session.Library.Read(procedure) ?? throw new InvalidOperationException($"{procedure} is not shipped"));
+        if (!outcome.IsDone) throw new InvalidOperationException(outcome.Sentence(job.Plan, session.Folder.Path));
     }
 
     private static void ReadyToOil(BenchSession session, DemoTime time)

@@ -50,9 +50,15 @@ public static class PartsLedger
     /// <summary>Parts that lie in the tray, by their ids in order.</summary>
     public static IReadOnlyList<string> InTray(Job job) => [.. job.Parts.Where(p => p.Value is PartPlace.InTray).Select(p => p.Key).Order(StringComparer.Ordinal)];
 
-    /// <summary>Jewels that the job's parts carry, and how many of them are where nobody knows.</summary>
-    public static (int Total, int Missing) Jewels(Job job, Plan plan) =>
-        (plan.Parts.Sum(p => p.Jewels), plan.Parts.Where(p => job.PlaceOf(p.Id) is PartPlace.Lost).Sum(p => p.Jewels));
+    /// <summary>
+    /// Jewels that the movement's parts carry, and how many of them are where nobody knows. What a repair calls a part of
+    /// its own sits in one of those already.
+    /// </summary>
+    public static (int Total, int Missing) Jewels(Job job, Plan plan)
+    {
+        List<Part> own = [.. plan.Parts.Where(p => !p.Id.Value.Contains('/', StringComparison.Ordinal))];
+        return (own.Sum(p => p.Jewels), own.Where(p => job.PlaceOf(p.Id) is PartPlace.Lost).Sum(p => p.Jewels));
+    }
 
     private static bool IsAway(Job job, string part) => job.PlaceOf(part) is PartPlace.Lost or PartPlace.SentOut or PartPlace.SetAside;
 
