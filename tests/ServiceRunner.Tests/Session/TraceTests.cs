@@ -56,7 +56,8 @@ public class TraceTests
         bench.Session.Act(new BenchAction.TakeBatch("heavy-oil", "H-2", null, null));
         Assert.True(bench.Session.Act(bench.Run.Job, new JobAction.Again(step)).IsDone);
         Offer.Answer answer = (Offer.Answer)Offer.OfStep(bench.Job, bench.Run.Job.Plan.Find(step)!, bench.Session.Circumstances(bench.Run.Job));
-        Assert.True(bench.Session.Act(bench.Run.Job, answer.Act!).IsDone);
+        // Two bottles are on the shelf now, so that going on alone would ask which.
+        Assert.True(bench.Session.Act(bench.Run.Job, new JobAction.Answer(answer.Ask.Step, answer.Ask.Key, new AnswerValue.Served("heavy-oil", "H-2"))).IsDone);
         Assert.Equal((before - 1, 1), (bench.Session.Trace("H-1140").Points, bench.Session.Trace("H-2").Points));
         Assert.True(bench.Session.Act(bench.Run.Job, new JobAction.TakeBack()).IsDone);
         Assert.Equal((before, 0), (bench.Session.Trace("H-1140").Points, bench.Session.Trace("H-2").Points));
