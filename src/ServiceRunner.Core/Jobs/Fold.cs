@@ -85,7 +85,7 @@ public static class Fold
             ? begun with { Alone = begun.Alone.SetItem(step, (begun.Alone.GetValueOrDefault(step) ?? []).Add(x.Part)) } : j),
         JobEvent.FindingWeighed x => LedgerFold.OfFate(job, x.Finding, f => f with { Weight = x.Weight, Sure = x.Sure }),
         JobEvent.FindingDecided x => LedgerFold.OfFate(job, x.Finding, f => f with { Verdict = x.Verdict, Detail = x.Detail, Settled = "" }),
-        JobEvent.FindingPriced x => LedgerFold.OfFate(job, x.Finding, f => f with { Cost = x.Cost, Time = x.Time }),
+        JobEvent.FindingPriced x => LedgerFold.OfFate(job, x.Finding, f => f with { Cost = x.Cost, Time = x.Time, Currency = x.Currency }),
         JobEvent.FindingSettled x => LedgerFold.OfFate(job, x.Finding, f => f with { Settled = x.How }),
         JobEvent.PhotoKept x => job with { Photos = job.Photos.Add(new(x, entry.At, entry.By, entry.Number)) },
         JobEvent.RepairJoined x => job with { Repairs = job.Repairs.Add(x) },

@@ -60,7 +60,7 @@ public static class JobEventShapes
             case JobEvent.WashBegunAgain x: Kind(w, "wash-again.1"); w.Text("part", x.Part); w.Texts("steps", [.. x.Steps.Select(s => s.ToString())]); break;
             case JobEvent.FindingWeighed x: Kind(w, "finding-weighed.1"); w.Text("finding", x.Finding); w.Text("weight", StoredWords.Of(x.Weight)); w.Text("sure", StoredWords.Of(x.Sure)); break;
             case JobEvent.FindingDecided x: Kind(w, "finding-decided.1"); w.Text("finding", x.Finding); w.Text("verdict", StoredWords.Of(x.Verdict)); w.Text("detail", x.Detail); break;
-            case JobEvent.FindingPriced x: Kind(w, "finding-priced.1"); w.Text("finding", x.Finding); w.Typed("cost", x.Cost); w.Seconds("time", x.Time); break;
+            case JobEvent.FindingPriced x: Priced(w, x); break;
             case JobEvent.FindingSettled x: Kind(w, "finding-settled.1"); w.Text("finding", x.Finding); w.Text("how", x.How); break;
             case JobEvent.PhotoKept x: Kind(w, "photo.1"); w.Text("finding", x.Finding); w.Step(x.Step); w.Text("name", x.Name); w.Text("sha256", x.Hash); w.Text("caption", x.Caption); break;
             case JobEvent.RepairJoined x: Kind(w, "repair.1"); w.Text("instance", x.Instance); w.Text("finding", x.Finding); w.Text("part", x.Part); break;
@@ -121,7 +121,8 @@ public static class JobEventShapes
         "wash-again.1" => new JobEvent.WashBegunAgain(e.Text("part"), [.. e.Texts("steps").Select(StepRef.Parse)]),
         "finding-weighed.1" => new JobEvent.FindingWeighed(e.Text("finding"), StoredWords.ReadWeight(e.Text("weight")), StoredWords.ReadSureness(e.Text("sure"))),
         "finding-decided.1" => new JobEvent.FindingDecided(e.Text("finding"), StoredWords.ReadVerdict(e.Text("verdict")), e.Text("detail")),
-        "finding-priced.1" => new JobEvent.FindingPriced(e.Text("finding"), e.Typed("cost"), e.Seconds("time")),
+        "finding-priced.1" => new JobEvent.FindingPriced(e.Text("finding"), e.Typed("cost"), e.Seconds("time"), null),
+        "finding-priced.2" => new JobEvent.FindingPriced(e.Text("finding"), e.Typed("cost"), e.Seconds("time"), e.Text("currency")),
         "finding-settled.1" => new JobEvent.FindingSettled(e.Text("finding"), e.Text("how")),
         "photo.1" => new JobEvent.PhotoKept(e.Text("finding"), e.StepOrNone(), e.Text("name"), e.Text("sha256"), e.Text("caption")),
         "repair.1" => new JobEvent.RepairJoined(e.Text("instance"), e.Text("finding"), e.Text("part")),
@@ -156,6 +157,16 @@ public static class JobEventShapes
 
     private static IReadOnlyList<PinnedText> Pinned(JsonElement e) =>
         [.. e.GetProperty("texts").EnumerateArray().Select(t => new PinnedText(t.Text("name"), t.Text("sha256")))];
+
+    // The first version did not say in which currency: an event that was read from one is written as one.
+    private static void Priced(Utf8JsonWriter w, JobEvent.FindingPriced x)
+    {
+        Kind(w, x.Currency is null ? "finding-priced.1" : "finding-priced.2");
+        w.Text("finding", x.Finding);
+        w.Typed("cost", x.Cost);
+        w.Seconds("time", x.Time);
+        w.Text("currency", x.Currency ?? "");
+    }
 
     private static void Lines(Utf8JsonWriter w, IReadOnlyList<EstimateLine> lines)
     {

@@ -26,7 +26,7 @@ public static class FindingWords
         if (finding.Fate.Verdict is { } verdict and not Verdict.Accept && finding.Repairs.Count == 0 && finding.Standing is not (FindingStanding.ToBeMended or FindingStanding.SentOut))
             yield return $"Decided: {JobWords.Of(verdict)}{(finding.Fate.Detail.Length > 0 ? $", {finding.Fate.Detail}" : "")}.";
         if (finding.Fate.Cost is not null || finding.Fate.Time is not null)
-            yield return $"Cost: {Times.List(new[] { finding.Fate.Cost is { } c ? Money(c.Value, currency) : "", finding.Fate.Time is { } t ? Times.Length(t) : "" }.Where(x => x.Length > 0))}.";
+            yield return $"Cost: {Times.List(new[] { finding.Fate.Cost is { } c ? Money(c.Value, currency) : "", finding.Fate.Time is { } t ? Times.Length(t) : "" }.Where(x => x.Length > 0))}{(finding.Fate is { Cost.Value: > 0, Agreed: null } && AgreedLimit.Of(job) is { } limit ? $", {Limit(limit)}" : "")}.";
         foreach (Noted<JobEvent.OwnerAnswered> answer in job.OwnerAnswers.Where(a => a.Event.Agreed.Contains(finding.Id) || a.Event.Declined.Contains(finding.Id)))
             yield return $"The owner {(answer.Event.Agreed.Contains(finding.Id) ? "agreed" : "declined")}, {JobWords.Of(answer.Event.How)}, {answer.Event.On.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}{(answer.Event.Words.Length > 0 ? $": \"{answer.Event.Words}\"" : "")}.";
         foreach (Repair repair in finding.Repairs)
@@ -40,6 +40,15 @@ public static class FindingWords
 
     /// <summary>A sum of money; the currency is empty if the workshop states none.</summary>
     public static string Money(decimal sum, string currency) => string.Create(CultureInfo.InvariantCulture, $"{sum:0.00} {currency}").TrimEnd();
+
+    /// <summary>How the cost of all findings stands to what the owner agreed to: <c>within the agreed 300.00 EUR</c>.</summary>
+    public static string Limit(AgreedLimit limit)
+    {
+        string agreed = $"the agreed {Money(limit.Limit, limit.Currency)}";
+        return limit.Sum is not { } sum ? $"not to be compared with {agreed}, since not all is priced in the same currency"
+            : limit.IsKept ? $"within {agreed}"
+            : $"{Money(sum, limit.Currency)} with the other findings, {Money(limit.Over, limit.Currency)} over {agreed}";
+    }
 
     /// <summary>The sum of what was priced.</summary>
     public static string Total(IEnumerable<TypedNumber?> costs, string currency) => Money(costs.Sum(c => c?.Value ?? 0), currency);

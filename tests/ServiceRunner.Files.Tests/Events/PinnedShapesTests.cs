@@ -65,7 +65,7 @@ public class PinnedShapesTests
         new JobEvent.WashBegunAgain("fourth-wheel", [Step, new("1", "wash/dry", 2)]),
         new JobEvent.FindingWeighed("01ACTION", Weight.Service, Sureness.Inferred),
         new JobEvent.FindingDecided("01ACTION", Verdict.SendOut, "the wheel cutter"),
-        new JobEvent.FindingPriced("01ACTION", Number("120,50"), TimeSpan.FromMinutes(90)),
+        new JobEvent.FindingPriced("01ACTION", Number("120,50"), TimeSpan.FromMinutes(90), "EUR"),
         new JobEvent.FindingSettled("01ACTION", "came back, teeth good"),
         new JobEvent.PhotoKept("01ACTION", Step, "pivot.jpg", "ab12", "lower pivot, from the side"),
         new JobEvent.RepairJoined("2", "01ACTION", "fourth-wheel"),
@@ -141,6 +141,15 @@ public class PinnedShapesTests
             bool bench = Benches.Any(b => KindOf(Written(b, BenchEventShapes.Write)).Split('.')[0] == e.GetProperty("kind").GetString()!.Split('.')[0]);
             Assert.NotNull(bench ? BenchEventShapes.Read(e) : JobEventShapes.Read(e));
         }
+    }
+
+    [Fact]
+    public void A_price_from_before_currencies_were_written_down_has_none_that_is_known_and_is_written_as_it_was()
+    {
+        string first = File.ReadAllText(Path.Combine(Folder(), "finding-priced.1.verified.txt"));
+        JobEvent.FindingPriced priced = Assert.IsType<JobEvent.FindingPriced>(JobEventShapes.Read(Read(first)));
+        Assert.Equal((null, 120.50m), (priced.Currency, priced.Cost!.Value.Value));
+        Assert.Equal(first.TrimEnd(), Written(priced, JobEventShapes.Write).TrimEnd());
     }
 
     [Fact]

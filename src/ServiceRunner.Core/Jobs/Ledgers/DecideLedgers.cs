@@ -15,7 +15,7 @@ public static partial class Decider
         JobAction.DecideFinding x => Finding(job, x.Finding) ?? Accept(new JobEvent.FindingDecided(x.Finding, x.Verdict, x.Detail.Trim())),
         JobAction.PriceFinding x => Finding(job, x.Finding) ?? (x.Cost is { Value: < 0 } || x.Time < TimeSpan.Zero
             ? Refuse(new Rejection.BelowNought())
-            : Accept(new JobEvent.FindingPriced(x.Finding, x.Cost, x.Time))),
+            : Accept(new JobEvent.FindingPriced(x.Finding, x.Cost, x.Time, at.Workshop.Currency))),
         JobAction.SettleFinding x => Finding(job, x.Finding) ?? (x.How.Trim().Length == 0 ? Refuse(new Rejection.NothingTyped()) : Accept(new JobEvent.FindingSettled(x.Finding, x.How.Trim()))),
         JobAction.KeepPhoto x => (x.Finding.Length > 0 ? Finding(job, x.Finding) : null) ?? Accept(new JobEvent.PhotoKept(x.Finding, x.Step, x.Name, x.Hash, x.Caption.Trim())),
         JobAction.BringIn x => BringIn(job, x, at),

@@ -43,12 +43,15 @@ public sealed record FindingEntry(Noted<JobEvent.FindingNoted> Noted, FindingFat
     /// <summary>True if another piece took the part's place since.</summary>
     public bool Renewed { get; init; }
 
+    /// <summary>True if its cost and all others together stay within what the owner agreed to as the piece came in.</summary>
+    public bool WithinLimit { get; init; }
+
     /// <summary>Where it stands.</summary>
     public FindingStanding Standing => Fate switch
     {
         { Settled.Length: > 0 } or { Agreed: false } or { Verdict: Verdict.Accept } => FindingStanding.Settled,
         _ when Repairs.Count > 0 => Repairs.All(r => r.IsFinished) ? FindingStanding.Settled
-            : Fate is { Cost.Value: > 0, Agreed: null } ? FindingStanding.WaitsForOwner
+            : Fate is { Cost.Value: > 0, Agreed: null } && !WithinLimit ? FindingStanding.WaitsForOwner
             : FindingStanding.InRepair,
         { Verdict: null } => Weight == Weight.Note ? FindingStanding.Settled : FindingStanding.Undecided,
         { Verdict: Verdict.AskOwner, Agreed: null } => FindingStanding.WaitsForOwner,
@@ -66,9 +69,11 @@ public static class FindingsLedger
     /// <summary>All findings in the order noted.</summary>
     public static IReadOnlyList<FindingEntry> Of(Job job, Plan plan)
     {
+        bool within = AgreedLimit.Of(job) is { IsKept: true };
         ILookup<string, Repair> repairs = Repair.AllOf(job, plan).ToLookup(r => r.Finding);
         return [.. job.Findings.Select(f => new FindingEntry(f, job.FateOf(f.Event.Finding), [.. repairs[f.Event.Finding]], Suggested(job, plan, f))
         {
+            WithinLimit = within,
             Renewed = f.Event.Part.Length > 0 && job.Renewals.Any(r => r.Event.Part == f.Event.Part && r.Action > f.Action),
         })];
     }
@@ -86,8 +91,12 @@ public static class FindingsLedger
     public static IReadOnlyList<FindingEntry> ToEstimate(Job job, Plan plan) =>
         [.. Of(job, plan).Where(f => !f.IsSettled && f.Fate is { Agreed: null, Verdict: not (null or Verdict.Accept) })];
 
-    /// <summary>True if mending it costs and the owner has not agreed to that.</summary>
-    public static bool WantsConsent(Job job, string finding) => job.FateOf(finding) is { Cost.Value: > 0, Agreed: not true };
+    /// <summary>
+    /// True if mending it costs and the owner has not agreed to that: neither to this, nor as the piece came in to all
+    /// that it may cost. Whoever declined it is asked again, however little it costs.
+    /// </summary>
+    public static bool WantsConsent(Job job, string finding) =>
+        job.FateOf(finding) is { Cost.Value: > 0, Agreed: not true } fate && !(fate.Agreed is null && AgreedLimit.Of(job) is { IsKept: true });
 
     private static string Suggested(Job job, Plan plan, Noted<JobEvent.FindingNoted> finding)
     {

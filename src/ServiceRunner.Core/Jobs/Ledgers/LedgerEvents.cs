@@ -22,8 +22,11 @@ public abstract partial record JobEvent
     /// <summary>It was decided what becomes of a finding.</summary>
     public sealed record FindingDecided(string Finding, Verdict Verdict, string Detail) : JobEvent;
 
-    /// <summary>What a finding will cost, in money (without its currency) and in time; null if not said.</summary>
-    public sealed record FindingPriced(string Finding, TypedNumber? Cost, TimeSpan? Time) : JobEvent;
+    /// <summary>
+    /// What a finding will cost, in money and in time; null if not said. The currency is the workshop's of that day, empty
+    /// if it stated none; null in entries from before it was written down.
+    /// </summary>
+    public sealed record FindingPriced(string Finding, TypedNumber? Cost, TimeSpan? Time, string? Currency) : JobEvent;
 
     /// <summary>A finding is done with, as told by the repairer: what was sent out is back, and is right.</summary>
     public sealed record FindingSettled(string Finding, string How) : JobEvent;

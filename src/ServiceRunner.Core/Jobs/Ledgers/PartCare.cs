@@ -31,6 +31,9 @@ public sealed record FindingFate
     /// <summary>Its cost in money.</summary>
     public Quantities.TypedNumber? Cost { get; init; }
 
+    /// <summary>The currency of the cost; empty if the workshop stated none, null if it was not written down.</summary>
+    public string? Currency { get; init; }
+
     /// <summary>Its cost in time.</summary>
     public TimeSpan? Time { get; init; }
 

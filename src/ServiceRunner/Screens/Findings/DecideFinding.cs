@@ -56,7 +56,8 @@ public sealed partial class FindingsModel
         if (!Shell.Tell(Session.BringIn(Job, finding.Id, part, read), Job.Plan, "")) return;
         FindingEntry now = FindingsLedger.Find(State, Job.Plan, finding.Id)!;
         int waiting = Waits.Waiting.Count(w => w.Step.Key.Instance != now.Repairs[^1].Instance);
-        string word = FindingsLedger.WantsConsent(State, finding.Id) ? " It costs, so it waits for the owner's word." : "";
+        string word = FindingsLedger.WantsConsent(State, finding.Id) ? " It costs, so it waits for the owner's word."
+            : now is { WithinLimit: true, Fate.Cost.Value: > 0 } && AgreedLimit.Of(State) is { } limit ? $" It is {FindingWords.Limit(limit)}." : "";
         Shell.Say($"'{read.Procedure.Title}' is in the job, {Times.Count(now.Repairs[^1].Total, "step")}. {FindingWords.Counts(waiting, Waits.Free)}{word}");
     }
 }

@@ -114,6 +114,62 @@ public class RepairTests
     }
 
     [Fact]
+    public void Within_what_was_agreed_as_the_piece_came_in_the_owner_is_not_asked_again()
+    {
+        Walk walk = Walk.Begun();
+        walk.Then(new JobAction.NoteIntake("", "", null, TypedNumber.Of(300), ""));
+        string wheel = walk.Find("wheel", "bent"), balance = walk.Find("balance", "worn");
+        walk.Then(new JobAction.PriceFinding(wheel, TypedNumber.Of(200), null));
+        string instance = walk.BringIn(wheel, "wheel");
+        PlannedStep step = walk.Plan.Find(new StepKey(instance, "out"))!;
+        Assert.Empty(Blocker.Of(walk.Job, step, walk.Plan));
+        Assert.Equal(FindingStanding.InRepair, FindingsLedger.Find(walk.Job, walk.Plan, wheel)!.Standing);
+
+        // Together they are more than was agreed, so both are asked for; to the last unit they are not.
+        walk.Then(new JobAction.PriceFinding(balance, TypedNumber.Of(101), null));
+        Assert.IsType<Blocker.NoConsent>(Assert.Single(Blocker.Of(walk.Job, step, walk.Plan)));
+        Assert.Equal(FindingStanding.WaitsForOwner, FindingsLedger.Find(walk.Job, walk.Plan, wheel)!.Standing);
+        Assert.Equal((301m, 1m), (AgreedLimit.Of(walk.Job)!.Sum, AgreedLimit.Of(walk.Job)!.Over));
+        walk.Then(new JobAction.PriceFinding(balance, TypedNumber.Of(100), null));
+        Assert.Empty(Blocker.Of(walk.Job, step, walk.Plan));
+
+        // What is declined, or stays as it is, costs nothing.
+        walk.Then(new JobAction.PriceFinding(balance, TypedNumber.Of(900), null));
+        walk.Then(new JobAction.DecideFinding(balance, Verdict.Accept, "sound"));
+        Assert.Empty(Blocker.Of(walk.Job, step, walk.Plan));
+        walk.Then(new JobAction.DecideFinding(balance, Verdict.RepairHere, ""));
+        Assert.NotEmpty(Blocker.Of(walk.Job, step, walk.Plan));
+        walk.Then(new JobAction.TakeAnswer([], [balance], Means.Telephone, new DateOnly(2026, 3, 2), "not the balance"));
+        Assert.Empty(Blocker.Of(walk.Job, step, walk.Plan));
+    }
+
+    [Fact]
+    public void What_the_owner_declined_wants_the_owners_word_however_little_it_costs()
+    {
+        Walk walk = Walk.Begun();
+        walk.Then(new JobAction.NoteIntake("", "", null, TypedNumber.Of(300), ""));
+        string finding = walk.Find("wheel", "bent");
+        walk.Then(new JobAction.PriceFinding(finding, TypedNumber.Of(10), null));
+        walk.Then(new JobAction.TakeAnswer([], [finding], Means.Telephone, new DateOnly(2026, 3, 2), "no"));
+        Assert.True(FindingsLedger.WantsConsent(walk.Job, finding));
+    }
+
+    [Fact]
+    public void A_price_in_another_currency_or_in_none_that_is_known_keeps_no_limit()
+    {
+        Walk walk = Walk.Begun();
+        walk.Then(new JobAction.NoteIntake("", "", null, TypedNumber.Of(300), ""));
+        string finding = walk.Find("wheel", "bent");
+        foreach (string? currency in new[] { "EUR", null })
+        {
+            Job priced = Fold.Next("job", walk.Job, new LogEntry(walk.Job.Log.Count + 1, "p", "AA", walk.Now, [new JobEvent.FindingPriced(finding, TypedNumber.Of(10), null, currency)]));
+            Assert.Null(AgreedLimit.Of(priced)!.Sum);
+            Assert.True(FindingsLedger.WantsConsent(priced, finding));
+        }
+        Assert.Null(AgreedLimit.Of(Walk.Begun().Job));
+    }
+
+    [Fact]
     public void A_repair_is_taken_out_again_while_nothing_was_done_in_it()
     {
         Walk walk = Walk.Begun();
