@@ -75,6 +75,8 @@ internal static class Program
         Act(receipt, p => SlipVerb.Receipt(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
         Command label = new("label", "Write the tray's label of a job, as plain text or as a page to print.") { job, html, reportTo };
         Act(label, p => SlipVerb.Label(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
+        Command estimate = new("estimate", "Write the condition of a piece and what its repair will cost, as plain text or as a page to print.") { job, html, reportTo };
+        Act(estimate, p => SlipVerb.Estimate(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
         Command sheet = new("sheet", "Write the sizes of a part to be made, from what was measured in a job.") { job, html, reportTo };
         Act(sheet, p => SheetVerb.Run(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
         Argument<string> batch = new("BATCH") { Description = "The batch as it was written down, the whole of it." };
@@ -108,7 +110,7 @@ internal static class Program
         Command completion = new("completion", "Print a script that completes verbs and options in a shell.") { shell };
         Act(completion, p => CompletionVerb.Run(p.GetValue(shell)!));
 
-        foreach (Command verb in new[] { demo, check, jobs, report, sheet, receipt, label, trace, audit, pedal, completion }) root.Subcommands.Add(verb);
+        foreach (Command verb in new[] { demo, check, jobs, report, sheet, receipt, label, estimate, trace, audit, pedal, completion }) root.Subcommands.Add(verb);
         foreach (Command verb in new[] { backup, restore, erase }) root.Subcommands.Add(verb);
         return root;
 

@@ -8,12 +8,15 @@ namespace ServiceRunner.Files.Sentences;
 public static class FindingWords
 {
     /// <summary>Where and what, in a few words: <c>Fourth wheel: lower pivot bent</c>.</summary>
-    public static string Of(JobEvent.FindingNoted finding, Plan plan)
+    public static string Of(JobEvent.FindingNoted finding, Plan plan) => $"{Where(finding, plan)}: {finding.What}";
+
+    /// <summary>Where it is: the part by its name, or the place as it was called.</summary>
+    public static string Where(JobEvent.FindingNoted finding, Plan plan)
     {
         string spot = plan.Part(finding.Spot)?.Name ?? AskWords.Spoken(finding.Spot);
         // "Fourth pivots" says already that it is of the fourth wheel.
         string part = finding.Part.Length > 0 && finding.Part != finding.Spot && FirstWord(plan.NameOf(finding.Part)) != FirstWord(spot) ? $" ({plan.NameOf(finding.Part)})" : "";
-        return $"{spot}{part}: {finding.What}";
+        return $"{spot}{part}";
     }
 
     private static string FirstWord(string text) => text.Split([' ', ','], 2)[0].ToLowerInvariant();

@@ -1,15 +1,29 @@
 using ServiceRunner.Core.Jobs;
 using ServiceRunner.Files.Data;
+using ServiceRunner.Files.Reports.Estimates;
 using ServiceRunner.Files.Reports.Slips;
 using ServiceRunner.Files.Sentences;
 
 namespace ServiceRunner.Session;
 
-/// <summary>A job's receipt and label, written into the data folder for a printer.</summary>
+/// <summary>A job's receipt, label and estimate, written into the data folder for a printer.</summary>
 public static class Slips
 {
     /// <summary>The slip of a job.</summary>
     public static Slip Of(BenchSession session, Job job) => new(job, session.Workshop, job.Owner.Length == 0 ? null : session.Owners.Find(job.Owner));
+
+    /// <summary>The estimate of a job.</summary>
+    public static Estimate EstimateOf(BenchSession session, OpenJob job) =>
+        new(job.State, job.Plan, session.Workshop, job.State.Owner.Length == 0 ? "" : session.Owners.Find(job.State.Owner)?.Name ?? "", DateOnly.FromDateTime(session.Now.Wall.Date));
+
+    /// <summary>Writes the estimate; what came of it as a sentence.</summary>
+    public static (bool Done, string Sentence) PrintEstimate(BenchSession session, OpenJob job)
+    {
+        (string path, DataFault? fault) = new PrintedSlips(session.Folder).Save(job.State.Id, job.State.Number, "estimate", new HtmlEstimate([EstimateOf(session, job)]).ToString());
+        return fault is null
+            ? (true, $"To be opened in a browser and printed: {path}.")
+            : (false, $"It could not be put on paper: {FaultWords.Sentence(fault, session.Folder.Path)}");
+    }
 
     /// <summary>Writes both; what came of it as a sentence.</summary>
     public static (bool Done, string Sentence) Print(BenchSession session, Job job)

@@ -53,7 +53,7 @@ internal static class ErasePersonVerb
         IEnumerable<SubjectRow> jobs = log.Rows(SubjectRow.Job, openOnly: false).Where(r => r.Owner == id);
         if (new PrintedSlips(folder).Erase(jobs.Select(r => (r.Subject, r.Number)), owners.Find(id)) is { } left) return Refuse(left, path);
         if (owners.Erase(id) is { } fault) return Refuse(fault, path);
-        Console.Out.WriteLine("Erased: the name, how to reach them, and the receipts and labels in the data folder that they stand on. The job log keeps the id only, which says nothing without the name.");
+        Console.Out.WriteLine("Erased: the name, how to reach them, and the receipts, labels and estimates in the data folder that they stand on. The job log keeps the id only, which says nothing without the name.");
         Console.Out.WriteLine("Backups made earlier still hold the name, as do paper and files that were written elsewhere; a name typed into a job's own texts stays in the log.");
         return ExitCodes.Done;
     }

@@ -1,32 +1,36 @@
 using ServiceRunner.Files.Index;
 using ServiceRunner.Files.Journal;
 using ServiceRunner.Files.Machine;
+using ServiceRunner.Files.Reports.Estimates;
 using ServiceRunner.Files.Reports.Slips;
 using ServiceRunner.Session;
 
 namespace ServiceRunner.Verbs;
 
-/// <summary>Writes the owner's receipt, or the label of the tray, as plain text or as a page for a printer.</summary>
+/// <summary>Writes a paper that goes with the piece, as plain text or as a page for a printer: the owner's receipt, the tray's label, an estimate.</summary>
 internal static class SlipVerb
 {
     public static int Receipt(string path, string number, bool html, string? file) =>
-        Run(path, number, file, slips => html ? new HtmlReceipt(slips).ToString() : string.Join("\n\n", slips.Select(s => new TextReceipt(s))));
+        Run(path, number, file, (session, job) => Slips.Of(session, job.State), slips => html ? new HtmlReceipt(slips).ToString() : string.Join("\n\n", slips.Select(s => new TextReceipt(s))));
 
     public static int Label(string path, string number, bool html, string? file) =>
-        Run(path, number, file, slips => html ? new HtmlLabel(slips).ToString() : string.Join('\n', slips.Select(s => new TextLabel(s))));
+        Run(path, number, file, (session, job) => Slips.Of(session, job.State), slips => html ? new HtmlLabel(slips).ToString() : string.Join('\n', slips.Select(s => new TextLabel(s))));
 
-    private static int Run(string path, string number, string? file, Func<IReadOnlyList<Slip>, string> written)
+    public static int Estimate(string path, string number, bool html, string? file) =>
+        Run(path, number, file, Slips.EstimateOf, estimates => html ? new HtmlEstimate(estimates).ToString() : string.Join("\n\n", estimates.Select(e => new TextEstimate(e))));
+
+    private static int Run<T>(string path, string number, string? file, Func<BenchSession, OpenJob, T> paper, Func<IReadOnlyList<T>, string> written)
     {
         using BenchSession? session = House.Open(path, OpenMode.Read, new MachineClock(), out int exit);
         if (session is null) return exit;
         IReadOnlyList<SubjectRow> found = session.Find(number);
         if (found.Count == 0) return Refuse($"there is no job '{number}' in {path}; 'servicerunner jobs --all' lists them.", ExitCodes.NotThere);
-        List<Slip> slips = [];
+        List<T> slips = [];
         foreach (SubjectRow row in found)
         {
             switch (session.Read(row.Subject))
             {
-                case JobReading.Ready { Job: var open }: slips.Add(Slips.Of(session, open.State)); break;
+                case JobReading.Ready { Job: var open }: slips.Add(paper(session, open)); break;
                 case JobReading.Unreadable unreadable: exit = Refuse(unreadable.Sentence, ExitCodes.Damaged); break;
             }
         }

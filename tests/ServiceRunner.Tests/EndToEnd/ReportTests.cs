@@ -33,6 +33,21 @@ public class ReportTests
     }
 
     [Fact]
+    public void An_estimate_is_text_or_a_page()
+    {
+        using TemporaryFolder folder = new();
+        string data = Path.Combine(folder.Path, "data"), file = Path.Combine(folder.Path, "estimate.html");
+        Assert.Null(ServiceRunner.Demo.DemoWorkshop.Make(data, new MachineClock()));
+        (int exit, string text, string errors) = BuiltProgram.Run(folder.Path, "estimate", "Q26-101", "--data", data);
+        Assert.Equal((0, ""), (exit, errors));
+        Assert.StartsWith("Quay Lane Watch and Clock Workshop\nDraft of an estimate Q26-101, ", text, StringComparison.Ordinal);
+        Assert.Contains("Agreed limit of cost: 380 EUR.\n", text, StringComparison.Ordinal);
+        Assert.Equal((0, "", $"servicerunner: wrote {file}.\n"), BuiltProgram.Run(folder.Path, "estimate", "Q26-101", "--html", "--data", data, "--out", file));
+        Assert.Contains("M. Halvorsen", XDocument.Load(file).Root!.Value, StringComparison.Ordinal);
+        Assert.Equal((3, "", $"servicerunner: there is no job 'Q26-999' in {data}; 'servicerunner jobs --all' lists them.\n"), BuiltProgram.Run(folder.Path, "estimate", "Q26-999", "--data", data));
+    }
+
+    [Fact]
     public void Receipt_and_label_are_text_or_a_page()
     {
         using TemporaryFolder folder = new();

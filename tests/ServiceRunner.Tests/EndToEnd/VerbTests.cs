@@ -10,7 +10,7 @@ public class VerbTests
         using TemporaryFolder folder = new();
         (int exit, string output, _) = BuiltProgram.Run(folder.Path, "--help");
         Assert.Equal(0, exit);
-        foreach (string verb in new[] { "demo", "check", "jobs", "report", "receipt", "label", "trace", "audit", "pedal", "backup", "restore", "erase-person", "completion", "--data" }) Assert.Contains(verb, output, StringComparison.Ordinal);
+        foreach (string verb in new[] { "demo", "check", "jobs", "report", "receipt", "label", "estimate", "trace", "audit", "pedal", "backup", "restore", "erase-person", "completion", "--data" }) Assert.Contains(verb, output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -59,7 +59,7 @@ public sealed partial class FindingsModel(Shell shell, OpenJob job, RunModel run
         new(["n"], "new finding", "Notes something wrong or unusual.", () => Over, () => NewFinding.Ask(Shell, this, ""), 2),
         new(["g"], "go to its repair", "Takes up the repair of the marked finding.", () => WithRepair, GoToRepair, 3),
         new(["c"], "cost", "Says what the marked finding will cost in money and time.", () => WithOne, Price, 4),
-        new(["e"], "estimate", "Writes the estimate down, as the owner is told it.", () => ForOwner, Estimate, 5),
+        new(["e"], "estimate", "Writes the estimate down, as the owner is told it, and as a page to print, with the condition of the piece.", () => ForOwner, Estimate, 5),
         new(["a"], "owner's answer", "Writes down what the owner said, how and when.", () => ForOwner, Answer, 6),
         new(["w"], "weigh", "Says how much the marked finding weighs, and how sure it is.", () => WithOne, Weigh, 7),
         new(["p"], "picture", "Keeps a picture with the marked finding.", () => WithOne, Picture, 8),

@@ -4,6 +4,7 @@ using ServiceRunner.Core.Quantities;
 using ServiceRunner.Files.Sentences;
 using ServiceRunner.Files.Yaml;
 using ServiceRunner.Screens.Pick;
+using ServiceRunner.Session;
 
 namespace ServiceRunner.Screens.Findings;
 
@@ -39,7 +40,9 @@ public sealed partial class FindingsModel
         IReadOnlyList<FindingEntry> lines = FindingsLedger.ToEstimate(State, Job.Plan);
         int open = lines.Count(l => l.Fate.Cost is null);
         string unpriced = open > 0 ? $" {Times.Count(open, "line")} without a price." : "";
-        Act(new JobAction.GiveEstimate(Session.Workshop.Currency), $"The estimate is written down: {FindingWords.Total(lines.Select(l => l.Fate.Cost), Session.Workshop.Currency)}.{unpriced}");
+        if (!Act(new JobAction.GiveEstimate(Session.Workshop.Currency), "")) return;
+        (bool printed, string sentence) = Slips.PrintEstimate(Session, Job);
+        Shell.Say($"The estimate is written down: {FindingWords.Total(lines.Select(l => l.Fate.Cost), Session.Workshop.Currency)}.{unpriced} {sentence}", refusal: !printed);
     }
 
     private void Answer()
