@@ -3,13 +3,9 @@ using ServiceRunner.Files.Sentences;
 
 namespace ServiceRunner.Files.Reports;
 
-/// <summary>What a reviewer looks at first: findings, deviations, parts that are not where they came from, what is owed.</summary>
+/// <summary>What a reviewer looks at first, besides findings: deviations, parts that are not where they came from, what is owed.</summary>
 internal static class ExceptionTables
 {
-    public static Html Findings(JobStory story) => Table("Findings", story.Findings.Count, "Nothing was found to be wrong or unusual.",
-        Html.Of($"""<th class="wide">Where</th><th>What</th><th class="mid">Weight, how sure</th><th class="who">Who, when</th>"""),
-        story.Findings.Select(f => Html.Of($"""<tr><td>{f.Place}</td><td>{f.What}</td><td>{JobWords.Of(f.Weight)}, {Sure(f.Sure)}</td><td class="when">{f.By}, {HtmlReport.Day(f.At)}</td></tr>""")));
-
     public static Html Deviations(JobStory story) => Table("Deviations", story.Deviations.Count, "",
         Html.Of($"""<th class="mid">What</th><th>At the step</th><th>In detail</th><th>Reason</th><th class="who">Who, when</th>"""),
         story.Deviations.Select(d => Html.Of($"""<tr><td><b>{d.Kind}</b></td><td>{d.Step}</td><td>{d.Detail}</td><td>{(d.Reason.Length > 0 ? d.Reason : "none given")}</td><td class="when">{d.By}, {HtmlReport.Day(d.At)}</td></tr>""")));
@@ -26,7 +22,7 @@ internal static class ExceptionTables
         Html.Of($"""<th class="wide">What</th><th>Which</th>"""),
         story.OwedEach.Select(o => Html.Of($"<tr><td>{o.Kind}</td><td>{o.Name}</td></tr>")));
 
-    private static Html Table(string title, int count, string ifNone, Html columns, IEnumerable<Html> rows)
+    internal static Html Table(string title, int count, string ifNone, Html columns, IEnumerable<Html> rows)
     {
         if (count == 0 && ifNone.Length == 0) return default;
         return Html.Of($"""
@@ -35,6 +31,4 @@ internal static class ExceptionTables
 
             """);
     }
-
-    private static string Sure(Sureness sure) => sure switch { Sureness.Seen => "seen", Sureness.Inferred => "inferred", _ => "not known" };
 }

@@ -12,13 +12,20 @@ namespace ServiceRunner.Files.Reports;
 public sealed record HtmlReport(IReadOnlyList<JobStory> Stories)
 {
     /// <summary>Writes it.</summary>
-    public override string ToString() => HtmlPage.Of(Title, ReportStyle.Sheet, Stories.Select(Article));
+    public override string ToString()
+    {
+        EmbeddedPictures pictures = new(Picture);
+        return HtmlPage.Of(Title, ReportStyle.Sheet, Stories.Select(s => Article(s, pictures)), Stories.Any(s => s.Job.Photos.Count > 0));
+    }
+
+    /// <summary>A kept picture's bytes by its hash; null if it is missing or was changed.</summary>
+    public Func<string, byte[]?> Picture { get; init; } = _ => null;
 
     private string Title => Stories is [var first, ..] ? $"{first.Workshop}: job {first.Job.Number}" : "";
 
-    private static Html Article(JobStory story) => Html.Of($"""
+    private static Html Article(JobStory story, EmbeddedPictures pictures) => Html.Of($"""
         <article>
-        {Head(story)}{Summary(story)}{ExceptionTables.Findings(story)}{ExceptionTables.Deviations(story)}{WorkTables.Stages(story)}{WorkTables.Soaks(story)}{OilTables.Of(story)}{WorkTables.Rates(story)}{ExceptionTables.Parts(story)}{ExceptionTables.Marks(story)}{ExceptionTables.Owed(story)}{Foot(story)}</article>
+        {Head(story)}{Summary(story)}{FindingTables.Findings(story, pictures)}{FindingTables.OwnersWord(story)}{ExceptionTables.Deviations(story)}{WorkTables.Stages(story)}{WorkTables.Soaks(story)}{OilTables.Of(story)}{WorkTables.Rates(story)}{ExceptionTables.Parts(story)}{ExceptionTables.Marks(story)}{FindingTables.Pictures(story, pictures)}{ExceptionTables.Owed(story)}{Foot(story)}</article>
 
         """);
 

@@ -23,7 +23,9 @@ public sealed class JobStory
     {
         (Job, _plan, _workshop, Owner, Head) = (job, plan, workshop, owner, head);
         Kept = [.. job.Log.Where(e => !job.TakenBack.Contains(e.Number)).SelectMany(e => e.Events)];
-        Findings = [.. job.Findings.Select(f => new FindingLine(PartWords.Spot(f.Event, plan), f.Event.What, f.Event.Weight, f.Event.Sure, f.By, f.At.Wall))];
+        Findings = FindingStories.Of(job, plan, workshop.Currency);
+        OwnersWord = FindingStories.Owner(job, plan);
+        Pictures = [.. job.Photos.Where(p => p.Event.Finding.Length == 0).Select(p => FindingStories.Picture(p.Event))];
         Deviations = [.. job.Deviations.Select(d => new DeviationLine(JobWords.DeviationKind(d.Event.Kind), Do(d.Event.Step), JobWords.DeviationDetail(d.Event), d.Event.Reason, d.By, d.At.Wall))];
         Stages = StageStories.Of(job, plan, Kept);
         BasketLines baskets = new(job, plan);
@@ -57,6 +59,12 @@ public sealed class JobStory
 
     /// <summary>Findings in the order noted.</summary>
     public IReadOnlyList<FindingLine> Findings { get; }
+
+    /// <summary>What the owner was told and answered, in order.</summary>
+    public IReadOnlyList<OwnerLine> OwnersWord { get; }
+
+    /// <summary>Pictures that are of no finding.</summary>
+    public IReadOnlyList<PictureLine> Pictures { get; }
 
     /// <summary>Deviations in the order noted.</summary>
     public IReadOnlyList<DeviationLine> Deviations { get; }

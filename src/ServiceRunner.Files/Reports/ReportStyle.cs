@@ -37,6 +37,12 @@ internal static class ReportStyle
         .answers li { display: inline; }
         .answers li + li::before { content: "\2022\00a0"; }
         .answers { margin: 0.3mm 0 0 3mm; padding: 0; list-style: none; font-size: 8.5pt; }
+        .fate { margin: 0.3mm 0 0; padding: 0; list-style: none; font-size: 8.5pt; }
+        .pictures { display: flex; flex-wrap: wrap; gap: 2mm 3mm; margin: 1mm 0; }
+        .pictures p { margin: 0; flex: 1 1 100%; }
+        .pictures figure { flex: 0 1 34mm; text-align: left; }
+        .pictures figcaption { font-weight: 400; font-size: 8pt; }
+        img { max-width: 100%; max-height: 60mm; display: block; }
         .asked, .quiet { color: #444; }
         .mark { display: inline-block; border: 0.8pt solid #000; padding: 0 1.2mm; font-size: 8pt; font-weight: 600; }
         .notice { border: 1.5pt solid #000; padding: 2mm 3mm; }

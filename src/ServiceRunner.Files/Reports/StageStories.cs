@@ -9,16 +9,17 @@ internal static class StageStories
     public static IReadOnlyList<StageStory> Of(Job job, Plan plan, IReadOnlyList<JobEvent> kept)
     {
         ILookup<StepRef, AnswerLine> answers = kept.Select(AnswerLine.Of).Where(a => a is not null).ToLookup(a => a!.Value.Step, a => a!.Value.Line);
-        List<(string Title, List<StepLine> Steps)> stages = [];
+        List<(string Title, string Repair, List<StepLine> Steps)> stages = [];
         foreach (PlannedStep step in plan.InForce(job))
         {
             if (job.Steps.GetValueOrDefault(step.Key) is not { } record) continue;
-            if (stages is [] || stages[^1].Title != step.Stage.Title) stages.Add((step.Stage.Title, []));
+            string repair = job.Repairs.FirstOrDefault(r => r.Instance == step.Key.Instance) is { } joined ? FindingStories.RepairTitle(plan.TitleOf(joined.Instance), joined.Part, plan) : "";
+            if (stages is [] || stages[^1].Title != step.Stage.Title || stages[^1].Repair != repair) stages.Add((step.Stage.Title, repair, []));
             StepLine[] earlier = [.. job.EarlierSteps.Where(e => e.Step.Key == step.Key).Select(e => Line(e, []))];
             stages[^1].Steps.Add(Line(record, earlier));
 
             StepLine Line(StepRecord r, IReadOnlyList<StepLine> before) => new(step.Step.Do, r.Step.Occurrence, r.End, [.. answers[r.Step]], before);
         }
-        return [.. stages.Select(s => new StageStory(s.Title, s.Steps))];
+        return [.. stages.Select(s => new StageStory(s.Title, s.Steps) { Repair = s.Repair })];
     }
 }

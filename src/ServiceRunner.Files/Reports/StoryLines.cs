@@ -5,14 +5,35 @@ using ServiceRunner.Files.Sentences;
 
 namespace ServiceRunner.Files.Reports;
 
-/// <summary>A finding. The place is in words.</summary>
-public sealed record FindingLine(string Place, string What, Weight Weight, Sureness Sure, string By, DateTimeOffset At);
+/// <summary>A finding, as it is weighed now. The place is in words.</summary>
+public sealed record FindingLine(string Place, string What, Weight Weight, Sureness Sure, string By, DateTimeOffset At)
+{
+    /// <summary>What became of it, a sentence each: where it stands, what was decided and why, the price, the owner's answer, the repair.</summary>
+    public IReadOnlyList<string> Fate { get; init; } = [];
+
+    /// <summary>Pictures kept with it.</summary>
+    public IReadOnlyList<PictureLine> Pictures { get; init; } = [];
+}
+
+/// <summary>A kept picture: its file's name, its SHA-256, and what it shows; the last is empty if nothing was said.</summary>
+public sealed record PictureLine(string Name, string Hash, string Caption);
+
+/// <summary>What the owner was told, or answered.</summary>
+/// <param name="On">On which day; with the time for what was told.</param>
+/// <param name="What">Which of both, and how it came.</param>
+/// <param name="Lines">What of which finding.</param>
+/// <param name="By">Who wrote it down.</param>
+public sealed record OwnerLine(string On, string What, IReadOnlyList<string> Lines, string By);
 
 /// <summary>A deviation. The kind is in words; the step is what it says, empty if it concerns none.</summary>
 public sealed record DeviationLine(string Kind, string Step, string Detail, string Reason, string By, DateTimeOffset At);
 
 /// <summary>A stage with those of its steps that were touched.</summary>
-public sealed record StageStory(string Title, IReadOnlyList<StepLine> Steps);
+public sealed record StageStory(string Title, IReadOnlyList<StepLine> Steps)
+{
+    /// <summary>The repair that it is a stage of, with its part: <c>Repair: Replace a wheel (Fourth wheel)</c>; empty for the service.</summary>
+    public string Repair { get; init; } = "";
+}
 
 /// <summary>One doing of a step.</summary>
 /// <param name="Do">What it says.</param>

@@ -28,21 +28,44 @@ public sealed record TextReport(JobStory Story)
         if (Story.ReadOnlyUpTo.Length > 0) Wrapped(text, $"This report is not the whole job. {Story.ReadOnlyUpTo}", "");
         if (job.Phase is Phase.Held held) Line(text, $"Waits:      {held.Detail}; it lies {held.Condition}{(held.Until is { } until ? string.Create(CultureInfo.InvariantCulture, $"; until {until:yyyy-MM-dd}") : "")}");
         Section(text, "What was answered about the movement", Story.Facts.Select(f => $"{f.Question} {f.Answer}"));
-        Section(text, "Findings", Story.Findings.Select(f => $"{PlainText.Of(f.Place)}: {f.What} ({JobWords.Of(f.Weight)}; {f.By}, {Day(f.At)})"));
+        Findings(text);
         Section(text, "Deviations", Story.Deviations.Select(Deviation));
-        foreach (StageStory stage in Story.Stages) Stage(text, stage);
+        foreach (IGrouping<string, StageStory> repair in Story.Stages.GroupBy(s => s.Repair))
+        {
+            if (repair.Key.Length > 0) Heading(text, repair.Key);
+            foreach (StageStory stage in repair) Stage(text, stage);
+        }
         Section(text, "Baths and waits", [.. Story.Soaks.Select(Soak), .. Story.Baskets.Select(b => $"{char.ToUpperInvariant(b.Name[0])}{b.Name[1..]}: {string.Join("; ", b.Parts)}.")]);
         Section(text, "Oiling points", Story.Points.Where(p => p.State == PointState.Served).OrderBy(p => p.At).Select(p =>
             $"{p.Name}: {p.Lubricant}{(p.Batch.Length > 0 ? $", bottle {p.Batch}" : ", bottle not stated")} ({p.By}, {Day(p.At!.Value)})"));
         foreach (RateLines rates in Story.Rates) Section(text, $"Rates, {rates.Step}", rates.Rates.Select(Rate));
         Section(text, "Parts", Story.Parts.Select(p => $"{p.What}: {p.Which}{(p.Who.Length > 0 ? $" ({p.Who})" : "")}"));
         Section(text, "Marks", Story.Marks.Select(m => $"{Day(m.At)}, {m.By}{(m.Step.Length > 0 ? $", at '{m.Step}'" : "")}"));
+        Section(text, "Pictures", Story.Pictures.Select(Picture));
         if (!job.Phase.IsFinal && !Story.Owed.IsNothing) Section(text, "Still owed", [Story.OwedBriefly]);
         Line(text, "");
         Line(text, $"{Times.Count(job.Log.Count, "entry")} in the log of this job, {Times.Count(job.TakenBack.Count, "entry")} of them taken back.");
         Line(text, $"Head of the journal: {Story.Head}");
         return text.ToString();
     }
+
+    private void Findings(StringBuilder text)
+    {
+        if (Story.Findings.Count > 0) Heading(text, "Findings");
+        foreach (FindingLine finding in Story.Findings)
+        {
+            Wrapped(text, $"{finding.Place}: {finding.What} ({JobWords.Of(finding.Weight)}, {JobWords.Of(finding.Sure)}; {finding.By}, {Day(finding.At)})", "  ");
+            foreach (string line in finding.Fate.Concat(finding.Pictures.Select(p => $"Picture: {Picture(p)}."))) Wrapped(text, line, "      ");
+        }
+        if (Story.OwnersWord.Count > 0) Heading(text, "Estimates and the owner's answers");
+        foreach (OwnerLine line in Story.OwnersWord)
+        {
+            Wrapped(text, $"{line.On}, {line.By}: {line.What}", "  ");
+            foreach (string of in line.Lines) Wrapped(text, of, "      ");
+        }
+    }
+
+    private static string Picture(PictureLine picture) => $"{picture.Name}{(picture.Caption.Length > 0 ? $" ({picture.Caption})" : "")}, kept as {picture.Hash}";
 
     private static string Deviation(DeviationLine d) =>
         $"{d.Kind}{(d.Step.Length > 0 ? $", '{d.Step}'" : "")}{(d.Detail.Length > 0 ? $": {d.Detail}" : "")}{(d.Reason.Length > 0 ? $". Reason: {d.Reason}" : "")} ({d.By}, {Day(d.At)})";

@@ -11,10 +11,11 @@ internal static class WorkTables
     // How many sets of rates stand beside each other on a page.
     private const int SetsAcross = 3;
 
-    public static Html Stages(JobStory story) => Html.If(story.Stages.Count > 0, () => Html.Of($"""
-        <h2>What was done</h2>
-        {story.Stages.Select(Stage)}
-        """));
+    // The service first, then each repair under a heading of its own.
+    public static Html Stages(JobStory story) => Html.All(story.Stages.GroupBy(s => s.Repair).Select(repair => Html.Of($"""
+        <h2>{(repair.Key.Length > 0 ? repair.Key : "What was done")}</h2>
+        {repair.Select(Stage)}
+        """)));
 
     private static Html Stage(StageStory stage) => Html.Of($"""
         <h3>{stage.Title}</h3>

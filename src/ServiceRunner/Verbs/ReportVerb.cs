@@ -1,3 +1,4 @@
+using ServiceRunner.Files.Data;
 using ServiceRunner.Files.Index;
 using ServiceRunner.Files.Journal;
 using ServiceRunner.Files.Machine;
@@ -34,7 +35,7 @@ internal static class ReportVerb
             }
         }
         if (stories.Count == 0) return exit;
-        string report = html ? new HtmlReport(stories).ToString() : string.Concat(stories.Select(s => new TextReport(s)));
+        string report = html ? new HtmlReport(stories) { Picture = hash => new KeptTexts(session.Folder).Get(hash) is KeptBytes kept ? kept.Bytes : null }.ToString() : string.Concat(stories.Select(s => new TextReport(s)));
         if (file is null) Console.Out.Write(report);
         else if (OutFile.Write(file, report) is var failed and not ExitCodes.Done) return failed;
         return exit;

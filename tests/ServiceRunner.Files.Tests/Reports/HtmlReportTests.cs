@@ -117,10 +117,12 @@ public class HtmlReportTests
             new JobEvent.SoakBegun(other, SoakKind.Bath, t, "", [t, t, t, t], window),
             new JobEvent.PartMoved("part", new PartPlace.Replaced(t)), new JobEvent.PartMoved(t, new PartPlace.SetAside(t)), new JobEvent.Marked(step),
             new JobEvent.FindingNoted("f", t, "", t, Weight.Service, Sureness.Inferred), new JobEvent.DeviationNoted(t, step, t, t),
+            new JobEvent.FindingDecided("f", Verdict.SendOut, t), new JobEvent.FindingPriced("f", number, null, t), new JobEvent.EstimateGiven([new("f", number, null)], t), new JobEvent.OwnerAnswered(["f"], [], Means.Telephone, new DateOnly(2026, 3, 2), t),
+            new JobEvent.ProcedureJoined("2", Key, t, t, [], t), new JobEvent.RepairJoined("2", "f", "part"), new JobEvent.StepDone(new("2", "three", 1), null), new JobEvent.FindingSettled("f", t),
             new JobEvent.Held(HoldFor.Part, t, t, null),
         ];
         Job job = Fold.All("id", [new LogEntry(1, "a", t, now, events)])!;
         Workshop workshop = new() { Id = P("w"), Name = t, People = [new Person(P(t), t, true)] };
-        return new JobStory(job, new Plan([new Joined("1", procedure)]), workshop, t, t) { ReadOnlyUpTo = t };
+        return new JobStory(job, new Plan([new Joined("1", procedure), new Joined("2", procedure with { Map = null }, "part")]), workshop, t, t) { ReadOnlyUpTo = t };
     }
 }

@@ -112,6 +112,15 @@ public class StoryTests
         Assert.IsType<Phase.Complete>(bench.Job.Phase);
         Assert.DoesNotContain(bench.Job.Deviations, d => d.Event.Kind is Deviation.PartNotReady or Deviation.RepairOpen or Deviation.WithoutConsent or Deviation.OverFinding or Deviation.OutOfOrder);
         string report = new TextReport(new JobStory(bench.Job, bench.Run.Job.Plan, bench.Session.Workshop, "", "")).ToString();
-        Assert.Contains("not original", report, StringComparison.Ordinal);
+        Snapshot.Verify(string.Join("\n\n", new[] { "Findings", "Estimates and the owner's answers" }.Select(s => Section(report, s))), "told-in-the-report");
+        // Each repair stands under a heading of its own, behind the service.
+        string[] repairs = ["Repair: Replace a wheel with its pinion (Fourth wheel with long pivot)", "Repair: Replace a hole jewel or an endstone (Train bridge)", "Repair: Replace a part of the winding or keyless work (Setting lever)"];
+        Assert.Equal(repairs, report.Split('\n').Where(l => l.StartsWith("Repair: ", StringComparison.Ordinal)));
+    }
+
+    private static string Section(string report, string title)
+    {
+        int at = report.IndexOf($"\n{title}\n", StringComparison.Ordinal);
+        return report[(at + 1)..report.IndexOf("\n\n", at + 1, StringComparison.Ordinal)];
     }
 }
