@@ -23,6 +23,9 @@ public sealed record Bench
     /// <summary>Bottles that stand on the shelf and are not in use.</summary>
     public ImmutableList<BenchEvent.BottleNoted> OtherBottles { get; init; } = [];
 
+    /// <summary>The instrument in use for each unit; empty if it was said that none is named.</summary>
+    public ImmutableDictionary<string, string> Instruments { get; init; } = ImmutableDictionary<string, string>.Empty;
+
     /// <summary>The temperature last read, or null.</summary>
     public TemperatureRecord? Temperature { get; init; }
 
@@ -64,6 +67,7 @@ public sealed record Bench
         BenchEvent.BatchTaken x => this.Using(x),
         BenchEvent.BottleNoted x => this.Noting(x),
         BenchEvent.BottleDone x => this.Without(x.Lubricant, x.Batch),
+        BenchEvent.InstrumentTaken x => this with { Instruments = Instruments.SetItem(x.Unit, x.Instrument) },
         BenchEvent.TemperatureRead x => this with { Temperature = new TemperatureRecord(x.Celsius, entry.At.Wall) },
         BenchEvent.ClockBegun x => this with
         {
@@ -79,6 +83,7 @@ public sealed record Bench
             Batches = x.Batches.ToImmutableDictionary(b => b.Lubricant),
             Clocks = [.. x.Clocks],
             OtherBottles = [.. x.Bottles],
+            Instruments = x.Instruments.ToImmutableDictionary(i => i.Unit, i => i.Instrument),
             Temperature = x.Temperature,
             CarriedAt = entry.Number,
         },
@@ -101,6 +106,7 @@ public sealed record Bench
         [.. Batches.Values.OrderBy(b => b.Lubricant, StringComparer.Ordinal)], Clocks)
     {
         Bottles = [.. OtherBottles.OrderBy(b => b.Lubricant, StringComparer.Ordinal).ThenBy(b => b.Batch, StringComparer.Ordinal)],
+        Instruments = [.. Instruments.OrderBy(i => i.Key, StringComparer.Ordinal).Select(i => new BenchEvent.InstrumentTaken(i.Key, i.Value))],
         Temperature = Temperature,
     };
 

@@ -29,6 +29,9 @@ public abstract record BenchAction
     /// <summary>Strikes off a bottle that is empty or thrown away.</summary>
     public sealed record FinishBottle(string Lubricant, string Batch) : BenchAction;
 
+    /// <summary>Says with which instrument this unit is measured; empty: with none that is named.</summary>
+    public sealed record TakeInstrument(string Unit, string Instrument) : BenchAction;
+
     /// <summary>Reads the temperature at the bench, in °C.</summary>
     public sealed record ReadTemperature(decimal Celsius) : BenchAction;
 
@@ -75,6 +78,9 @@ public enum BenchRejection
     /// <summary>A bottle is good until a day before it was opened.</summary>
     DatesCrossed,
 
+    /// <summary>The workshop has no such instrument for this unit.</summary>
+    NoSuchInstrument,
+
     /// <summary>No bench is so cold or so hot.</summary>
     NoSuchTemperature,
 }
@@ -101,6 +107,9 @@ public static class BenchDecider
             : bench.FindBottle(x.Lubricant, x.Batch.Trim()) == new Lubricants.Bottle(x.Lubricant, x.Batch.Trim(), x.OpenedOn, x.GoodUntil) ? Yes()
             : Yes(new BenchEvent.BottleNoted(x.Lubricant, x.Batch.Trim(), x.OpenedOn, x.GoodUntil)),
         BenchAction.FinishBottle x => bench.FindBottle(x.Lubricant, x.Batch) is null ? No(BenchRejection.NoSuchBottle) : Yes(new BenchEvent.BottleDone(x.Lubricant, x.Batch)),
+        BenchAction.TakeInstrument x => x.Instrument.Length > 0 && !workshop.Instruments.Any(i => i.Id.Value == x.Instrument && i.Measures(x.Unit)) ? No(BenchRejection.NoSuchInstrument)
+            : bench.Instruments.GetValueOrDefault(x.Unit) == x.Instrument ? Yes()
+            : Yes(new BenchEvent.InstrumentTaken(x.Unit, x.Instrument)),
         BenchAction.ReadTemperature x => x.Celsius is < -10 or > 50 ? No(BenchRejection.NoSuchTemperature)
             : bench.CelsiusOn(now.Wall) == x.Celsius ? Yes()
             : Yes(new BenchEvent.TemperatureRead(x.Celsius)),

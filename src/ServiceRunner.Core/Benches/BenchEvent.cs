@@ -32,6 +32,9 @@ public abstract record BenchEvent
     /// <summary>The temperature at the bench was read, in °C; it holds for that day.</summary>
     public sealed record TemperatureRead(decimal Celsius) : BenchEvent;
 
+    /// <summary>What is measured in this unit is measured with this instrument from now on; empty: with none that is named.</summary>
+    public sealed record InstrumentTaken(string Unit, string Instrument) : BenchEvent;
+
     /// <summary>A clock of a job started; the jar is empty if it has none.</summary>
     public sealed record ClockBegun(string Job, StepRef Step, string Jar) : BenchEvent;
 
@@ -50,6 +53,9 @@ public abstract record BenchEvent
     {
         /// <summary>Bottles of the shelf that are not in use.</summary>
         public IReadOnlyList<BottleNoted> Bottles { get; init; } = [];
+
+        /// <summary>The instruments in use.</summary>
+        public IReadOnlyList<InstrumentTaken> Instruments { get; init; } = [];
 
         /// <summary>The temperature last read in °C and when, or null.</summary>
         public TemperatureRecord? Temperature { get; init; }

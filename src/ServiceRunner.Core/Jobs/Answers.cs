@@ -84,7 +84,7 @@ internal static class Answers
             return null;
         }
         if (TypedNumber.Read(WithoutUnit(text, facet.Unit), out TypedNumber number) is not TypedNumber.Fault.None and var fault) return new Rejection.NotANumber(ask, text, fault);
-        events.Add(new JobEvent.Measured(ask.Step, facet.What, number, facet.Unit, facet.AtLeast, facet.AtMost));
+        events.Add(new JobEvent.Measured(ask.Step, facet.What, number, facet.Unit, facet.AtLeast, facet.AtMost) { Instrument = at.InstrumentFor(facet.Unit)?.Id.Value ?? "" });
         if (facet.Accepts(number.Value)) return null;
         string figures = Figures(number, facet.Unit, facet.AtLeast, facet.AtMost);
         deviations.Add(new JobEvent.DeviationNoted(Deviation.MeasureOutside, ask.Step, $"{facet.What.Value}: {figures}", reason));

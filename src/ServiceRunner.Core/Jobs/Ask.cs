@@ -104,7 +104,7 @@ public abstract record Ask(StepRef Step, string Key)
                     yield return new Rate(at, rates, hours, position);
         if (step.Estimate.Length > 0) yield return new Estimate(at, step.Estimate);
         if (step.Consent.Length > 0) yield return new Consent(at, step.Consent);
-        if (step.Witness.Length > 0) yield return new Witness(at, step.Witness);
+        if (step.Witness.Length > 0 && plan.AsksWitness) yield return new Witness(at, step.Witness);
     }
 
     /// <summary>The questions of a step that are still open, in order.</summary>

@@ -30,6 +30,20 @@ public sealed record Circumstances(
         return jars.FirstOrDefault(j => !JarsInUse.Contains(j)) ?? jars.FirstOrDefault();
     }
 
+    /// <summary>The instrument in use for each unit, as the bench remembers it.</summary>
+    public IReadOnlyDictionary<string, string> Instruments { get; init; } = new Dictionary<string, string>();
+
+    /// <summary>
+    /// The instrument for a unit: the one in use, else the only one that the workshop has for it; null if it was said that
+    /// none is named, and where there are several and nobody said which: what is not known is not written down.
+    /// </summary>
+    public Instrument? InstrumentFor(string unit)
+    {
+        List<Instrument> fit = [.. Workshop.Instruments.Where(i => i.Measures(unit))];
+        if (Instruments.TryGetValue(unit, out string? used) && (used.Length == 0 || fit.Any(i => i.Id.Value == used))) return fit.FirstOrDefault(i => i.Id.Value == used);
+        return fit is [var only] ? only : null;
+    }
+
     /// <summary>The bottles of the shelf, what was chosen for this session, and the temperature measured today.</summary>
     public LubricantStock Stock { get; init; } = LubricantStock.None;
 

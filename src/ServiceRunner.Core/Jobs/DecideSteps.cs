@@ -43,7 +43,7 @@ public static partial class Decider
         IReadOnlyList<Ask> open = Ask.Open(job, planned, at.Plan);
         if (open.FirstOrDefault(a => a.Key == x.Ask) is not { } ask) return Refuse(new Rejection.NothingAsked(x.Step, x.Ask));
         List<JobEvent.DeviationNoted> deviations = FirstTouch(job, planned, x.Step) ? Ignored(job, planned, x.Step, x.Reason, at) : [];
-        deviations.Add(new JobEvent.DeviationNoted(LeftKind(ask), x.Step, ask.Key, x.Reason));
+        if (ask is not Ask.Witness || !at.Workshop.WorksAlone) deviations.Add(new JobEvent.DeviationNoted(LeftKind(ask), x.Step, ask.Key, x.Reason));
         if (Explain(deviations, x.Reason, at) is { } wanted) return Refuse(wanted);
         return Accept([.. deviations, .. Left(ask), .. open.Count == 1 ? Settle(job, planned, x.Step, null, at) : []]);
     }
@@ -57,6 +57,7 @@ public static partial class Decider
     {
         Ask.Oil => Deviation.PointLeft,
         Ask.Measure or Ask.Count or Ask.Rate => Deviation.MeasureLeft,
+        Ask.Witness => Deviation.WitnessLeft,
         _ => Deviation.ConfirmLeft,
     };
 

@@ -97,7 +97,8 @@ public static partial class Decider
     private static Rejection? Explain(List<JobEvent.DeviationNoted> deviations, string reason, Circumstances at)
     {
         if (reason.Trim().Length > 0) return null;
-        List<string> wanted = [.. deviations.Select(d => d.Kind).Distinct().Where(k => at.Workshop.ReasonsFor.Any(r => r.Value == k))];
+        List<string> wanted = [.. deviations.Select(d => d.Kind).Distinct().Where(k => at.Workshop.ReasonsFor.Any(r => r.Value == k)
+            || (k == Deviation.WitnessLeft && at.Workshop.Witness == Workshops.WitnessWish.Wanted))];
         return wanted.Count > 0 ? new Rejection.ReasonWanted(wanted) : null;
     }
 

@@ -54,6 +54,9 @@ public static class Deviation
     /// <summary>A repair that costs was begun without the owner's word.</summary>
     public const string WithoutConsent = "without-consent";
 
+    /// <summary>No second person looked where one was to.</summary>
+    public const string WitnessLeft = "witness-left";
+
     /// <summary>The job was closed with something owed.</summary>
     public const string ClosedWithOwed = "closed-with-owed";
 
@@ -63,5 +66,5 @@ public static class Deviation
     /// <summary>All kinds.</summary>
     public static readonly IReadOnlyList<string> Kinds =
         [Skipped, OutOfOrder, SoakShort, SoakLong, PointOtherLubricant, PointOtherViscosity, LubricantPastDate, PointLeft, MeasureOutside, MeasureLeft,
-         ConfirmLeft, PartNotAsWritten, PartNotReady, PowerOn, RepairOpen, OverFinding, WithoutConsent, ClosedWithOwed, ByOtherMeans];
+         ConfirmLeft, PartNotAsWritten, PartNotReady, PowerOn, RepairOpen, OverFinding, WithoutConsent, WitnessLeft, ClosedWithOwed, ByOtherMeans];
 }

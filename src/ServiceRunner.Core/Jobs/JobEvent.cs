@@ -66,7 +66,11 @@ public abstract partial record JobEvent
     public sealed record Examined(StepRef Step, string Spot, string Choice) : JobEvent;
 
     /// <summary>Something was measured as a number; the limits are those of that day.</summary>
-    public sealed record Measured(StepRef Step, string What, TypedNumber Value, string Unit, decimal? AtLeast, decimal? AtMost) : JobEvent;
+    public sealed record Measured(StepRef Step, string What, TypedNumber Value, string Unit, decimal? AtLeast, decimal? AtMost) : JobEvent
+    {
+        /// <summary>With which instrument, by its id in the workshop file; empty if none was stated.</summary>
+        public string Instrument { get; init; } = "";
+    }
 
     /// <summary>Something was felt.</summary>
     public sealed record Felt(StepRef Step, string What, string Choice) : JobEvent;

@@ -108,13 +108,15 @@ public abstract record Offer(JobAction? Act)
         return open.Count == 0 ? new Do(step, here) : new Answer(step, open[0], open.Count, Hoped(open[0], at));
     }
 
-    private static JobAction.Answer? Hoped(Ask ask, Circumstances at) => ask switch
+    private static JobAction? Hoped(Ask ask, Circumstances at) => ask switch
     {
-        Ask.Examine e => new JobAction.Answer(ask.Step, ask.Key, new AnswerValue.Chosen(e.Facet.Choices[0])),
+        Ask.Examine e => (JobAction)new JobAction.Answer(ask.Step, ask.Key, new AnswerValue.Chosen(e.Facet.Choices[0])),
         Ask.Measure { Facet.OrFelt: [var felt, ..] } => new JobAction.Answer(ask.Step, ask.Key, new AnswerValue.Chosen(felt)),
         Ask.Oil o => new JobAction.Answer(ask.Step, ask.Key, at.LubricantFor(o.Point.Role) is { } lubricant
             ? new AnswerValue.Served(lubricant.Id, at.BatchOf(lubricant.Id))
             : new AnswerValue.Served(o.Point.Role, "")),
+        // Whoever works alone has nobody to ask.
+        Ask.Witness when at.Workshop.WorksAlone => new JobAction.Leave(ask.Step, ask.Key),
         _ => null,
     };
 

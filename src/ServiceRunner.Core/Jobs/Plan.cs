@@ -74,6 +74,9 @@ public sealed class Plan
         _coveredBy = _parts.Values.SelectMany(p => p.Under.Select(u => (Part: p.Id.Value, Cover: u.Value))).ToLookup(x => x.Cover, x => x.Part);
     }
 
+    /// <summary>False if the workshop wants no second person to look: then no step asks for one.</summary>
+    public bool AsksWitness { get; init; } = true;
+
     /// <summary>All steps in the suggested order.</summary>
     public IReadOnlyList<PlannedStep> Steps { get; }
 

@@ -32,6 +32,9 @@ public sealed record Workshop
     /// <summary>Lubricants on the shelf.</summary>
     public IReadOnlyList<Lubricant> Lubricants { get; init; } = [];
 
+    /// <summary>What measures.</summary>
+    public IReadOnlyList<Instrument> Instruments { get; init; } = [];
+
     /// <summary>Keys that the pedal's switches send.</summary>
     public Pedal Pedal { get; init; } = new();
 
@@ -40,6 +43,12 @@ public sealed record Workshop
 
     /// <summary>Deviations that ask for a reason, by their names. The others are written down without a question.</summary>
     public IReadOnlyList<Placed<string>> ReasonsFor { get; init; } = [];
+
+    /// <summary>Whether a second person looks where a procedure asks for one.</summary>
+    public WitnessWish Witness { get; init; }
+
+    /// <summary>True if nobody can look but the one who works: going on then leaves a witness out, unless one is wanted.</summary>
+    public bool WorksAlone => Witness == WitnessWish.Optional && People.Count <= 1;
 
     /// <summary>The workshop's answers where a procedure leaves the choice to it: fact → answer.</summary>
     public IReadOnlyDictionary<string, string> Prefers { get; init; } = new Dictionary<string, string>();

@@ -20,6 +20,7 @@ public static class WorkshopChecks
         Ids(file, "jar", workshop.Jars.Select(j => j.Id), found);
         Ids(file, "machine", workshop.Machines.Select(m => m.Id), found);
         Ids(file, "lubricant", workshop.Lubricants.Select(l => l.Id), found);
+        Ids(file, "instrument", workshop.Instruments.Select(i => i.Id), found);
         foreach (Liquid liquid in workshop.Liquids) Check(file, liquid, found);
         foreach (Jar jar in workshop.Jars)
         {

@@ -20,10 +20,11 @@ public static class BenchEventShapes
             case BenchEvent.BottleNoted x: Kind(w, "bottle-noted.1"); Bottle(w, x); break;
             case BenchEvent.BottleDone x: Kind(w, "bottle-done.1"); w.Text("lubricant", x.Lubricant); w.Text("batch", x.Batch); break;
             case BenchEvent.TemperatureRead x: Kind(w, "temperature.1"); w.Number("celsius", x.Celsius); break;
+            case BenchEvent.InstrumentTaken x: Kind(w, "instrument-taken.1"); Taken(w, x); break;
             case BenchEvent.ClockBegun x: Kind(w, "clock-begun.1"); Clock(w, x); break;
             case BenchEvent.ClockEnded x: Kind(w, "clock-ended.1"); w.Text("job", x.Job); w.Step(x.Step); break;
             case BenchEvent.ClockFault x: Kind(w, "clock-fault.1"); w.Time("from", x.From); w.Time("to", x.To); w.Seconds("by", x.By); break;
-            case BenchEvent.CarriedForward x: Kind(w, "carried-forward.2"); Carried(w, x); break;
+            case BenchEvent.CarriedForward x: Kind(w, "carried-forward.3"); Carried(w, x); break;
             default: throw new InvalidOperationException($"no stored shape for {e.GetType().Name}");
         }
         w.WriteEndObject();
@@ -41,17 +42,19 @@ public static class BenchEventShapes
         "bottle-noted.1" => ReadBottle(e),
         "bottle-done.1" => new BenchEvent.BottleDone(e.Text("lubricant"), e.Text("batch")),
         "temperature.1" => new BenchEvent.TemperatureRead(e.Number("celsius") ?? 0),
+        "instrument-taken.1" => ReadTaken(e),
         "clock-begun.1" => ReadClock(e),
         "clock-ended.1" => new BenchEvent.ClockEnded(e.Text("job"), e.Step()),
         "clock-fault.1" => new BenchEvent.ClockFault(e.Time("from") ?? default, e.Time("to") ?? default, e.Seconds("by") ?? TimeSpan.Zero),
-        // The first version knew one bottle of each lubricant and no temperature.
-        "carried-forward.1" or "carried-forward.2" => new BenchEvent.CarriedForward(
+        // The first version knew one bottle of each lubricant and no temperature, the second no instruments.
+        "carried-forward.1" or "carried-forward.2" or "carried-forward.3" => new BenchEvent.CarriedForward(
             e.Texts("people"),
             [.. Objects(e, "jars").Select(j => new JarRecord(j.Text("jar"), j.Text("liquid"), j.Time("filled"), (int)(j.Number("baskets") ?? 0)))],
             [.. Objects(e, "batches").Select(ReadBatch)],
             [.. Objects(e, "clocks").Select(ReadClock)])
         {
             Bottles = [.. Objects(e, "bottles").Select(ReadBottle)],
+            Instruments = [.. Objects(e, "instruments").Select(ReadTaken)],
             Temperature = e.Time("temperature-at") is { } at ? new TemperatureRecord(e.Number("temperature") ?? 0, at) : null,
         },
         var kind => throw new UnknownEventException(kind),
@@ -72,6 +75,14 @@ public static class BenchEventShapes
     private static void Bottle(Utf8JsonWriter w, BenchEvent.BottleNoted x) => Batch(w, new BenchEvent.BatchTaken(x.Lubricant, x.Batch, x.OpenedOn, x.GoodUntil));
 
     private static BenchEvent.BottleNoted ReadBottle(JsonElement e) => new(e.Text("lubricant"), e.Text("batch"), e.Day("opened"), e.Day("good-until"));
+
+    private static void Taken(Utf8JsonWriter w, BenchEvent.InstrumentTaken x)
+    {
+        w.Text("unit", x.Unit);
+        w.Text("instrument", x.Instrument);
+    }
+
+    private static BenchEvent.InstrumentTaken ReadTaken(JsonElement e) => new(e.Text("unit"), e.Text("instrument"));
 
     private static void Clock(Utf8JsonWriter w, BenchEvent.ClockBegun x)
     {
@@ -117,6 +128,14 @@ public static class BenchEventShapes
         {
             w.WriteStartObject();
             Bottle(w, bottle);
+            w.WriteEndObject();
+        }
+        w.WriteEndArray();
+        w.WriteStartArray("instruments");
+        foreach (BenchEvent.InstrumentTaken taken in x.Instruments)
+        {
+            w.WriteStartObject();
+            Taken(w, taken);
             w.WriteEndObject();
         }
         w.WriteEndArray();

@@ -35,7 +35,7 @@ public static class JobEventShapes
             case JobEvent.StepBegunAgain x: Kind(w, "again.1"); w.Step(x.Step); break;
             case JobEvent.Confirmed x: Kind(w, "confirmed.1"); w.Step(x.Step); w.Text("ask", x.Ask); w.Text("answer", x.Answer); break;
             case JobEvent.Examined x: Kind(w, "examined.1"); w.Step(x.Step); w.Text("spot", x.Spot); w.Text("seen", x.Choice); break;
-            case JobEvent.Measured x: Kind(w, "measured.1"); w.Step(x.Step); w.Text("what", x.What); w.Typed("value", x.Value); w.Text("unit", x.Unit); w.Number("least", x.AtLeast); w.Number("most", x.AtMost); break;
+            case JobEvent.Measured x: Kind(w, x.Instrument.Length > 0 ? "measured.2" : "measured.1"); w.Step(x.Step); w.Text("what", x.What); w.Typed("value", x.Value); w.Text("unit", x.Unit); w.Number("least", x.AtLeast); w.Number("most", x.AtMost); w.Text("instrument", x.Instrument); break;
             case JobEvent.Felt x: Kind(w, "felt.1"); w.Step(x.Step); w.Text("what", x.What); w.Text("felt", x.Choice); break;
             case JobEvent.Counted x: Kind(w, "counted.1"); w.Step(x.Step); w.Text("what", x.What); w.Typed("value", x.Value); w.Text("unit", x.Unit); w.Number("least", x.AtLeast); w.Number("most", x.AtMost); break;
             case JobEvent.RateTaken x: Kind(w, "rate.1"); w.Step(x.Step); w.Number("hours", x.AfterHours); w.Text("position", x.Position); w.Typed("rate", x.Rate); w.Typed("amplitude", x.Amplitude); w.Typed("beat-error", x.BeatError); break;
@@ -96,7 +96,8 @@ public static class JobEventShapes
         "again.1" => new JobEvent.StepBegunAgain(e.Step()),
         "confirmed.1" => new JobEvent.Confirmed(e.Step(), e.Text("ask"), e.Text("answer")),
         "examined.1" => new JobEvent.Examined(e.Step(), e.Text("spot"), e.Text("seen")),
-        "measured.1" => new JobEvent.Measured(e.Step(), e.Text("what"), Value(e), e.Text("unit"), e.Number("least"), e.Number("most")),
+        // The first version did not say with which instrument; it is what is written where none was stated.
+        "measured.1" or "measured.2" => new JobEvent.Measured(e.Step(), e.Text("what"), Value(e), e.Text("unit"), e.Number("least"), e.Number("most")) { Instrument = e.Text("instrument") },
         "felt.1" => new JobEvent.Felt(e.Step(), e.Text("what"), e.Text("felt")),
         "counted.1" => new JobEvent.Counted(e.Step(), e.Text("what"), Value(e), e.Text("unit"), e.Number("least"), e.Number("most")),
         "rate.1" => new JobEvent.RateTaken(e.Step(), e.Number("hours"), e.Text("position"), e.Typed("rate") ?? throw new FormatException("a rate without its figure"), e.Typed("amplitude"), e.Typed("beat-error")),

@@ -27,7 +27,7 @@ public sealed class JobStory
         OwnersWord = FindingStories.Owner(job, plan);
         Pictures = [.. job.Photos.Where(p => p.Event.Finding.Length == 0).Select(p => FindingStories.Picture(p.Event))];
         Deviations = [.. job.Deviations.Select(d => new DeviationLine(JobWords.DeviationKind(d.Event.Kind), Do(d.Event.Step), JobWords.DeviationDetail(d.Event), d.Event.Reason, d.By, d.At.Wall))];
-        Stages = StageStories.Of(job, plan, Kept);
+        Stages = StageStories.Of(job, plan, Kept, workshop);
         BasketLines baskets = new(job, plan);
         Soaks = [.. job.Soaks.Values.OrderBy(s => s.BegunAt.Wall).Select(s => Soak(s, baskets))];
         Baskets = baskets.All;

@@ -1,4 +1,5 @@
 using ServiceRunner.Core.Jobs;
+using ServiceRunner.Core.Workshops;
 using ServiceRunner.Files.Sentences;
 
 namespace ServiceRunner.Files.Reports;
@@ -6,9 +7,9 @@ namespace ServiceRunner.Files.Reports;
 /// <summary>The steps that were touched, under their stages, with what was answered.</summary>
 internal static class StageStories
 {
-    public static IReadOnlyList<StageStory> Of(Job job, Plan plan, IReadOnlyList<JobEvent> kept)
+    public static IReadOnlyList<StageStory> Of(Job job, Plan plan, IReadOnlyList<JobEvent> kept, Workshop workshop)
     {
-        ILookup<StepRef, AnswerLine> answers = kept.Select(AnswerLine.Of).Where(a => a is not null).ToLookup(a => a!.Value.Step, a => a!.Value.Line);
+        ILookup<StepRef, AnswerLine> answers = kept.Select(e => AnswerLine.Of(e, workshop)).Where(a => a is not null).ToLookup(a => a!.Value.Step, a => a!.Value.Line);
         List<(string Title, string Repair, List<StepLine> Steps)> stages = [];
         foreach (PlannedStep step in plan.InForce(job))
         {

@@ -41,7 +41,7 @@ internal static class WorkTables
     {
         AnswerKind.Confirmed => Html.Of($"""<li><span class="asked">{a.Asked}</span> {a.Answer}</li>"""),
         AnswerKind.Left => Html.Of($"""<li><span class="mark">left open</span> {a.Asked}</li>"""),
-        _ => Html.Of($"""<li><span class="asked">{a.Asked}:</span> {a.Answer.TrimEnd()}{a.Limits}{Html.If(a.Outside, () => Html.Of($""" <span class="mark">outside its limits</span>"""))}</li>"""),
+        _ => Html.Of($"""<li><span class="asked">{a.Asked}:</span> {a.Answer.TrimEnd()}{a.Limits}{a.With}{Html.If(a.Outside, () => Html.Of($""" <span class="mark">outside its limits</span>"""))}</li>"""),
     };
 
     public static Html Soaks(JobStory story)

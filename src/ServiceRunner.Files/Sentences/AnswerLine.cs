@@ -13,20 +13,23 @@ public sealed record AnswerLine(string Asked, string Answer, string Limits, Answ
     /// <summary>True if it is a figure outside its limits.</summary>
     public bool Outside { get; init; }
 
+    /// <summary>With which instrument, after a comma, or nothing.</summary>
+    public string With { get; init; } = "";
+
     /// <summary>Question and answer in one line.</summary>
     public string Sentence => Kind switch
     {
         AnswerKind.Confirmed => $"{Asked} {Answer}",
         AnswerKind.Left => $"Left open: {Asked}",
-        _ => $"{Asked}: {Answer}{Limits}",
+        _ => $"{Asked}: {Answer}{Limits}{With}",
     };
 
     /// <summary>The answer that an event is, with its step; null if it is none. Points and rates have lines of their own.</summary>
-    public static (StepRef Step, AnswerLine Line)? Of(JobEvent e) => e switch
+    public static (StepRef Step, AnswerLine Line)? Of(JobEvent e, Core.Workshops.Workshop workshop) => e switch
     {
         JobEvent.Confirmed x => (x.Step, new AnswerLine(x.Ask, x.Answer, "", AnswerKind.Confirmed)),
         JobEvent.Examined x => (x.Step, Stated(AskWords.Spoken(x.Spot), x.Choice)),
-        JobEvent.Measured x => (x.Step, Figure(x.What, x.Value, x.Unit, x.AtLeast, x.AtMost)),
+        JobEvent.Measured x => (x.Step, Figure(x.What, x.Value, x.Unit, x.AtLeast, x.AtMost) with { With = x.Instrument.Length > 0 ? $", with {InstrumentWords.Name(x.Instrument, workshop)}" : "" }),
         JobEvent.Felt x => (x.Step, Stated(AskWords.Spoken(x.What), $"felt {x.Choice}")),
         JobEvent.Counted x => (x.Step, Figure(x.What, x.Value, x.Unit, x.AtLeast, x.AtMost)),
         JobEvent.EstimateNoted x => (x.Step, Stated("Estimate", x.Text)),

@@ -147,6 +147,7 @@ public static class JobWords
         Deviation.RepairOpen => "before its repair was at its end",
         Deviation.OverFinding => "over a finding that stops the work",
         Deviation.WithoutConsent => "without the owner's word",
+        Deviation.WitnessLeft => "no second person looked",
         Deviation.ClosedWithOwed => "closed with something owed",
         Deviation.ByOtherMeans => "done in another way",
         _ => kind,

@@ -23,6 +23,7 @@ public static class OfferWords
         Offer.Resume => "come back to it",
         Offer.Answer { Act: JobAction.Answer { Value: AnswerValue.Chosen c } } x => $"{AskWords.Question(x.Ask).TrimEnd('?')}: {c.Choice}",
         Offer.Answer { Act: JobAction.Answer { Value: AnswerValue.Served s }, Ask: Ask.Oil oil } => $"served: {oil.Point.Name}, {JobWords.Lubricant(workshop, s.Lubricant)}",
+        Offer.Answer { Act: JobAction.Leave } => "go on alone",
         Offer.Answer { Ask.Choices.Count: > 0 } => "",
         Offer.Answer => "type the answer",
         Offer.Begin { Act: not null } x => x.Facet is ClockFacet.Wait ? "start the clock" : $"in it goes: start the clock{(x.Jar.Length > 0 ? $" of {JobWords.Jar(workshop, x.Jar)}" : "")}",

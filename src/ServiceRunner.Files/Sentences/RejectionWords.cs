@@ -60,6 +60,7 @@ public static class RejectionWords
         BenchRejection.NoSuchJar => "The workshop file has no such jar.",
         BenchRejection.JarInUse => "There is a basket in it: end the soak first.",
         BenchRejection.NoSuchLubricant => "The workshop file has no such lubricant.",
+        BenchRejection.NoSuchInstrument => "The workshop file has no such instrument for this unit.",
         BenchRejection.NothingTyped => "Nothing was typed.",
         BenchRejection.NoSuchBottle => "The shelf has no such bottle.",
         BenchRejection.OpenedInFuture => "A bottle cannot have been opened on a day that has not come; look at the date.",

@@ -21,7 +21,7 @@ public sealed record ReadWorkshop(Workshop? Workshop, SourceText? Source, IReadO
 public static class WorkshopReader
 {
     private static readonly string[] Keys =
-        ["workshop", "format", "name", "people", "room", "liquids", "jars", "machines", "lubricants", "pedal", "voice", "reasons-for", "prefers", "numbers-begin", "currency"];
+        ["workshop", "format", "name", "people", "room", "liquids", "jars", "machines", "lubricants", "instruments", "pedal", "voice", "reasons-for", "witness", "prefers", "numbers-begin", "currency"];
 
     private static readonly string[] Needed = ["workshop", "format", "name", "people"];
 
@@ -56,9 +56,11 @@ public static class WorkshopReader
                 case "jars": workshop = workshop with { Jars = LiquidReader.Jars(values, entry) }; break;
                 case "machines": workshop = workshop with { Machines = LiquidReader.Machines(values, entry) }; break;
                 case "lubricants": workshop = workshop with { Lubricants = LubricantReader.Read(values, entry) }; break;
+                case "instruments": workshop = workshop with { Instruments = InstrumentReader.Read(values, entry) }; break;
                 case "pedal": workshop = workshop with { Pedal = BenchReader.Pedal(values, entry) }; break;
                 case "voice": workshop = workshop with { Voice = BenchReader.Voice(values, entry) }; break;
                 case "reasons-for": workshop = workshop with { ReasonsFor = values.WordsOf(entry, Core.Jobs.Deviation.Kinds) }; break;
+                case "witness": workshop = workshop with { Witness = Witness(values, entry) }; break;
                 case "prefers": workshop = workshop with { Prefers = Prefers(values, entry) }; break;
                 case "numbers-begin": workshop = workshop with { NumberPrefix = values.Text(entry) }; break;
                 case "currency": workshop = workshop with { Currency = values.Text(entry) }; break;
@@ -123,6 +125,9 @@ public static class WorkshopReader
         }
         return room;
     }
+
+    private static WitnessWish Witness(ValueReader values, YEntry entry) =>
+        values.Word(entry, ["wanted", "optional", "never"])?.Value switch { "wanted" => WitnessWish.Wanted, "never" => WitnessWish.Never, _ => WitnessWish.Optional };
 
     private static Dictionary<string, string> Prefers(ValueReader values, YEntry entry)
     {

@@ -78,6 +78,7 @@ internal static class RunLines
         foreach ((string name, string text) in RunPage.Facts(planned, model.Job.State, model.Job.Plan, shell)) yield return $"{name}: {text}";
         if (!model.LooksBack)
             foreach (Ask ask in Ask.Open(model.Job.State, planned, model.Job.Plan).Skip(model.Offer is Offer.Answer ? 1 : 0)) yield return $"Asked later: {AskWords.Question(ask)}";
+        if (model.Offer is Offer.Answer { Ask: Ask.Measure measure } && !model.LooksBack && InstrumentWords.With(measure.Facet.Unit, shell.Session.Circumstances(model.Job)) is { Length: > 0 } with) yield return with;
         if (model.Offer is Offer.Answer { Ask: { Typable: true } at } && !model.LooksBack) yield return $"v types it. {AskWords.Form(at)}";
         foreach (Telling clock in ClockLines.Of(shell)) yield return clock;
         if (model.Then is { } then) yield return $"Then: {then.Step.Do}";

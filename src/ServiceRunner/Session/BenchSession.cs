@@ -188,7 +188,7 @@ public sealed class BenchSession : IDisposable
 
     /// <summary>What a decision on a job needs to know now.</summary>
     public Circumstances Circumstances(OpenJob job, string? actionId = null) =>
-        new(job.Plan, Workshop, Now, Bench.Repairer, actionId ?? Identity.New(), Bench.JarsInUse, Bench.BatchNames) { Stock = Stock };
+        new(job.Plan, Workshop, Now, Bench.Repairer, actionId ?? Identity.New(), Bench.JarsInUse, Bench.BatchNames) { Stock = Stock, Instruments = Bench.Instruments };
 
     /// <summary>Bottles chosen and asked for in this session.</summary>
     public SessionBottles Bottles { get; } = new();

@@ -106,6 +106,9 @@ public sealed class JobReader(DataFolder folder)
     private static Part Named(JobEvent.PartAdded e) =>
         new() { Id = new(e.Part, default), Name = e.Name, Compartment = e.Compartment, Count = e.Count, Jewels = e.Jewels };
 
+    /// <summary>False if the workshop wants no second person to look.</summary>
+    public bool AsksWitness { get; init; } = true;
+
     /// <summary>The plan of a job, or null and the sentence of why not.</summary>
     internal Plan? PlanOf(Job job, out string fault)
     {
@@ -116,7 +119,7 @@ public sealed class JobReader(DataFolder folder)
             if (ProcedureOf(joined, out fault) is not { } procedure) return null;
             procedures.Add(new Joined(joined.Instance, procedure, job.Repairs.FirstOrDefault(r => r.Instance == joined.Instance)?.Part ?? ""));
         }
-        return new Plan(procedures, job.AddedParts.Select(Named));
+        return new Plan(procedures, job.AddedParts.Select(Named)) { AsksWitness = AsksWitness };
     }
 
     private Procedure? ProcedureOf(JobEvent.ProcedureJoined joined, out string fault)

@@ -29,7 +29,7 @@ internal static class House
                 return Refuse(refused.Fault, path, out exit);
             case FolderReady ready:
                 if (ReadWorkshop(path, out exit) is not { } workshop) return null;
-                JobReader reader = new(ready.Folder);
+                JobReader reader = new(ready.Folder) { AsksWitness = workshop.Witness != WitnessWish.Never };
                 OpenOutcome outcome = JobLog.Open(ready.Folder, mode, reader.RowOf);
                 if (outcome is OpenRefused && otherwise is { } second) outcome = JobLog.Open(ready.Folder, second, reader.RowOf);
                 switch (outcome)

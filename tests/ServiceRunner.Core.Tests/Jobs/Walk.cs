@@ -8,13 +8,18 @@ namespace ServiceRunner.Core.Tests.Jobs;
 internal sealed class Walk
 {
     private int _id;
-    private readonly Workshop _workshop;
 
     public Walk(params string[] reasonsFor)
     {
-        _workshop = Sample.Workshop(reasonsFor);
+        Workshop = Sample.Workshop(reasonsFor);
         Then(new JobAction.Open("26-001", "A watch", "", [new JobEvent.ProcedureJoined("1", "small", "Small movement", "1", [], "")], new Dictionary<string, string>()));
     }
+
+    /// <summary>What stands in the workshop, and how it works; a test may change it on the way.</summary>
+    public Workshop Workshop { get; set; }
+
+    /// <summary>The instrument in use for each unit.</summary>
+    public Dictionary<string, string> Instruments { get; } = [];
 
     public Job Job { get; private set; } = null!;
 
@@ -34,7 +39,7 @@ internal sealed class Walk
 
     public Plan Plan { get; private set; } = Sample.Plan;
 
-    public Circumstances At(string? id = null) => new(Plan, _workshop, Now, "AA", id ?? $"a{++_id}", JarsInUse, Batches);
+    public Circumstances At(string? id = null) => new(Plan, Workshop, Now, "AA", id ?? $"a{++_id}", JarsInUse, Batches) { Instruments = Instruments };
 
     public Offer Offer => Core.Jobs.Offer.Of(Job, At("offer"));
 

@@ -43,7 +43,7 @@ public class PinnedShapesTests
         new JobEvent.StepBegunAgain(Step),
         new JobEvent.Confirmed(Step, "Which way does the fork fall?", "to the left"),
         new JobEvent.Examined(Step, "balance-pivots", "bent"),
-        new JobEvent.Measured(Step, "third-endshake", Number("0,040"), "mm", 0.03m, 0.05m),
+        new JobEvent.Measured(Step, "third-endshake", Number("0,040"), "mm", 0.03m, 0.05m) { Instrument = "micrometer" },
         new JobEvent.Felt(Step, "third-endshake", "right"),
         new JobEvent.Counted(Step, "turns", Number("6"), "turns", 5, 7),
         new JobEvent.RateTaken(Step, 24, "dial-up", Number("+4"), Number("285"), Number("0.2")),
@@ -87,6 +87,7 @@ public class PinnedShapesTests
         new BenchEvent.BatchTaken("light-oil", "L-2207", new DateOnly(2026, 1, 2), new DateOnly(2028, 1, 2)),
         new BenchEvent.BottleNoted("light-oil", "L-2311", new DateOnly(2026, 2, 3), null),
         new BenchEvent.BottleDone("light-oil", "L-2207"),
+        new BenchEvent.InstrumentTaken("mm", "micrometer"),
         new BenchEvent.TemperatureRead(23.5m),
         new BenchEvent.ClockBegun("01JOB", Step, "J2"),
         new BenchEvent.ClockEnded("01JOB", Step),
@@ -94,6 +95,7 @@ public class PinnedShapesTests
         new BenchEvent.CarriedForward(["IV"], [new JarRecord("J2", "cleaner", new DateTimeOffset(2026, 3, 2, 9, 0, 0, TimeSpan.Zero), 3)], [new BenchEvent.BatchTaken("light-oil", "L-2207", null, null)], [new BenchEvent.ClockBegun("01JOB", Step, "")])
         {
             Bottles = [new BenchEvent.BottleNoted("light-oil", "L-2311", new DateOnly(2026, 2, 3), null)],
+            Instruments = [new BenchEvent.InstrumentTaken("mm", "micrometer")],
             Temperature = new TemperatureRecord(23.5m, new DateTimeOffset(2026, 3, 2, 9, 0, 0, TimeSpan.Zero)),
         },
     ];
@@ -150,6 +152,22 @@ public class PinnedShapesTests
         JobEvent.FindingPriced priced = Assert.IsType<JobEvent.FindingPriced>(JobEventShapes.Read(Read(first)));
         Assert.Equal((null, 120.50m), (priced.Currency, priced.Cost!.Value.Value));
         Assert.Equal(first.TrimEnd(), Written(priced, JobEventShapes.Write).TrimEnd());
+    }
+
+    [Fact]
+    public void A_measure_without_an_instrument_is_read_and_written_as_before_there_were_any()
+    {
+        string first = File.ReadAllText(Path.Combine(Folder(), "measured.1.verified.txt"));
+        JobEvent.Measured measured = Assert.IsType<JobEvent.Measured>(JobEventShapes.Read(Read(first)));
+        Assert.Equal("", measured.Instrument);
+        Assert.Equal(first.TrimEnd(), Written(measured, JobEventShapes.Write).TrimEnd());
+    }
+
+    [Fact]
+    public void What_was_carried_forward_before_there_were_instruments_names_none()
+    {
+        foreach (string kind in new[] { "carried-forward.1", "carried-forward.2" })
+            Assert.Empty(Assert.IsType<BenchEvent.CarriedForward>(BenchEventShapes.Read(Read(File.ReadAllText(Path.Combine(Folder(), kind + ".verified.txt"))))).Instruments);
     }
 
     [Fact]

@@ -40,6 +40,31 @@ public class WorkshopReaderTests
     }
 
     [Fact]
+    public void Instruments_are_read_whole_and_what_is_wrong_with_them_is_named()
+    {
+        Workshop workshop = WorkshopReader.Read("w.yaml", Head + "instruments: [{instrument: timer, name: Timing machine, unit: [s/d, ms]}, {instrument: micrometer, name: Micrometer, unit: mm, checked: 2026-01-15}]\n").Workshop!;
+        Assert.Equal([("timer", "Timing machine", "s/d ms", null), ("micrometer", "Micrometer", "mm", new DateOnly(2026, 1, 15))],
+            workshop.Instruments.Select(i => (i.Id.Value, i.Name, string.Join(' ', i.Units.Select(u => u.Value)), i.Checked)));
+        Assert.Equal(["'checked' cannot be read from '15 January'", "an instrument has no key 'made'", "an instrument needs 'unit'"],
+            WorkshopReader.Read("w.yaml", Head + "instruments: {instrument: timer, name: T, made: here, checked: 15 January}\n").Diagnostics.Select(d => d.Message).Order(StringComparer.Ordinal));
+        Workshop twice = WorkshopReader.Read("w.yaml", Head + "instruments: [{instrument: a, name: A, unit: mm}, {instrument: a, name: B, unit: mm}]\n").Workshop!;
+        Assert.Contains("'a'", Assert.Single(WorkshopChecks.Run("w.yaml", twice)).Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("", WitnessWish.Optional)]
+    [InlineData("witness: optional\n", WitnessWish.Optional)]
+    [InlineData("witness: wanted\n", WitnessWish.Wanted)]
+    [InlineData("witness: never\n", WitnessWish.Never)]
+    public void The_wish_for_a_witness_is_one_of_three_words(string line, WitnessWish wish)
+    {
+        ReadWorkshop read = WorkshopReader.Read("w.yaml", Head + line);
+        Assert.Empty(read.Diagnostics);
+        Assert.Equal(wish, read.Workshop!.Witness);
+        Assert.True(WorkshopReader.Read("w.yaml", Head + "witness: sometimes\n").HasErrors);
+    }
+
+    [Fact]
     public void The_voice_is_read_whole()
     {
         Voice voice = WorkshopReader.Read("w.yaml", Head + "voice: {sound: no, speech: yes, steps: no, least-sounds: yes, quiet: yes, words-a-minute: 150, program: [espeak-ng, -v, en-gb], player: paplay}\n").Workshop!.Voice;

@@ -33,6 +33,7 @@ public sealed partial class RunModel
             () => Unless(AskAtHand is Ask.Oil oil && RoleBottles.Lubricants(Shell, oil.Point.Role).Count > 0, "No lubricant of the shelf is at hand here."), () => RoleBottles.Choose(Shell, ((Ask.Oil)AskAtHand!).Point.Role), AskAtHand is Ask.Oil ? 2 : 60),
         new(["o"], "other lubricant", "Serves the point at hand with another lubricant of the shelf.",
             () => Unless(AskAtHand is Ask.Oil && Session.Workshop.Lubricants.Count > 0, "No point is at hand, or the workshop file names no lubricant."), OtherLubricant, 61),
+        InstrumentAction,
         new(["e"], "end the clock", "Ends a clock now, also before its aim.",
             () => !State.RunningSoaks.IsEmpty ? "" : "No clock of this job runs.", () => OneClock("End which clock?", End), 5),
         new(["+"], "more time", "Gives a clock more time: its aim moves, its most stays.",

@@ -142,6 +142,7 @@ public sealed partial class RunModel : JobScreen
         Offer.Begin x => $"The clock runs: {Times.Window(x.Facet.Window)}.",
         Offer.End x => $"Ended after {Times.Clock(x.Soak.Length(Session.Now).Length)}.",
         Offer.Do x => Moved(x.Step.Step),
+        Offer.Answer { Act: JobAction.Leave } => "Nobody else works here: no second person looked.",
         Offer.Answer { Left: 1 } x => Moved(x.Step.Step),
         Offer.Answer x => $"Noted. {Times.Count(x.Left - 1, "question")} left in this step.",
         _ => "",

@@ -167,7 +167,8 @@ internal static class RunPage
                 yield return Text(0, OilWords.Serving(oil.Point, model.Job.Plan, at), Ink.Plain, width, "    ");
                 foreach (PointConcern concern in model.Concerns) yield return Text(0, OilWords.Concern(concern, at.BenchCelsius), Ink.Caution, width, "    Mind: ");
             }
-            else if (open[i].Typable) yield return Text(6, $"v types it. {AskWords.Form(open[i])}", Ink.Faint, width, "    ");
+            if (open[i] is Ask.Measure measure && InstrumentWords.With(measure.Facet.Unit, shell.Session.Circumstances(model.Job)) is { Length: > 0 } with) yield return Text(1, with, Ink.Plain, width, "    ");
+            if (open[i] is not Ask.Oil && open[i].Typable) yield return Text(6, $"v types it. {AskWords.Form(open[i])}", Ink.Faint, width, "    ");
         }
     }
 
@@ -210,7 +211,7 @@ internal static class RunPage
 
     private static string Told(JobEvent e, StepRef step, Plan plan, Shell shell) => e switch
     {
-        _ when AnswerLine.Of(e) is { } answer => answer.Step == step ? answer.Line.Sentence : "",
+        _ when AnswerLine.Of(e, shell.Session.Workshop) is { } answer => answer.Step == step ? answer.Line.Sentence : "",
         JobEvent.PointServed x when x.Step == step => $"{plan.Point(x.Point)?.Name ?? x.Point}: {JobWords.Lubricant(shell.Session.Workshop, x.Lubricant)}{(x.Batch.Length > 0 ? $", bottle {x.Batch}" : "")}",
         JobEvent.RateTaken x when x.Step == step => $"{AskWords.Spoken(x.Position)}: {JobWords.Rate(x)}",
         JobEvent.SoakEnded x when x.Step == step => $"In it for {Times.Clock(x.Length)}{(x.Certain ? "" : ", by the wall clock across a restart")}",

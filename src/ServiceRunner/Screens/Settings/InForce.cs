@@ -100,6 +100,7 @@ internal sealed class InForce
     private IEnumerable<Setting> Work()
     {
         yield return Of("A reason is asked for", Or(Times.List(Workshop.ReasonsFor.Select(r => JobWords.DeviationKind(r))), "nothing"), "reasons-for");
+        yield return Of("A second person looks", Workshop.Witness switch { WitnessWish.Wanted => "always", WitnessWish.Never => "never", _ => Workshop.WorksAlone ? "nobody else works here" : "where there is one" }, "witness");
         yield return Of("Answered beforehand", Or(Times.List(Workshop.Prefers.Select(p => $"{AskWords.Spoken(p.Key, false)}: {p.Value}")), "nothing"), "prefers");
     }
 
