@@ -69,16 +69,16 @@ internal static class Program
         Option<bool> html = new("--html") { Description = "As one page for a browser or a printer, instead of plain text." };
         Option<string?> reportTo = new("--out") { Description = "Write to a file instead of standard output.", HelpName = "FILE" };
         Command report = new("report", "Write what was done in a job, as plain text or as a page.") { job, html, reportTo };
-        Act(report, p => ReportVerb.Run(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
+        Act(report, p => PaperVerb.Report(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
 
         Command receipt = new("receipt", "Write the owner's receipt of a job, as plain text or as a page to print.") { job, html, reportTo };
-        Act(receipt, p => SlipVerb.Receipt(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
+        Act(receipt, p => PaperVerb.Receipt(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
         Command label = new("label", "Write the tray's label of a job, as plain text or as a page to print.") { job, html, reportTo };
-        Act(label, p => SlipVerb.Label(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
+        Act(label, p => PaperVerb.Label(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
         Command estimate = new("estimate", "Write the condition of a piece and what its repair will cost, as plain text or as a page to print.") { job, html, reportTo };
-        Act(estimate, p => SlipVerb.Estimate(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
+        Act(estimate, p => PaperVerb.Estimate(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
         Command sheet = new("sheet", "Write the sizes of a part to be made, from what was measured in a job.") { job, html, reportTo };
-        Act(sheet, p => SheetVerb.Run(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
+        Act(sheet, p => PaperVerb.Sheet(p.GetValue(data)!, p.GetValue(job)!, p.GetValue(html), p.GetValue(reportTo)));
         Argument<string> batch = new("BATCH") { Description = "The batch as it was written down, the whole of it." };
         Option<bool> traceJson = new("--json") { Description = "Write it as JSON." };
         Command trace = new("trace", "List the jobs and the oiling points that had a batch.") { batch, traceJson };

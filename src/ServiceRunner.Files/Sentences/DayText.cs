@@ -3,14 +3,20 @@ using System.Globalization;
 namespace ServiceRunner.Files.Sentences;
 
 /// <summary>
-/// Days as people write them: <c>2026-03-02</c>, <c>2 Mar 2026</c>, <c>2.3.2026</c>, <c>2 Mar</c>, <c>Mar 2028</c>. What could be
-/// the day or the month first is refused.
+/// Days as people write them: <c>2026-03-02</c>, <c>2 Mar 2026</c>, <c>2.3.2026</c>, <c>2 Mar</c>; ahead also <c>Mar 2028</c>,
+/// <c>Monday</c> and <c>+3 weeks</c>. What could be the day or the month first is refused.
 /// </summary>
 public static class DayText
 {
     private static readonly string[] Whole = ["yyyy-M-d", "d MMM yyyy", "d MMMM yyyy", "MMM d yyyy", "MMMM d yyyy", "d.M.yyyy", "d. M. yyyy", "d.M.yy"];
     private static readonly string[] WithoutYear = ["d MMM", "d MMMM", "MMM d", "MMMM d"];
     private static readonly string[] MonthOnly = ["MMM yyyy", "MMMM yyyy", "M/yyyy", "yyyy-M"];
+
+    /// <summary>What can be typed for a day that lies ahead, as a sentence.</summary>
+    public const string Ahead = "As 2026-03-20, 20 Mar, Monday, +14 days or +3 weeks.";
+
+    /// <summary>What can be typed for a day that is past, as a sentence.</summary>
+    public const string Past = "As 2026-03-02, or 2 Mar 2026.";
 
     /// <summary>Reads a day; a sentence if it cannot be read, else empty.</summary>
     /// <param name="text">What was typed.</param>
@@ -22,7 +28,7 @@ public static class DayText
         day = null;
         string typed = string.Join(' ', text.Replace(',', ' ').Split(' ', StringSplitOptions.RemoveEmptyEntries));
         if (typed.Length == 0) return "";
-        if (Parse(typed, Whole) is { } whole)
+        if ((Parse(typed, Whole) ?? (ahead ? FromToday(typed, today) : null)) is { } whole)
         {
             day = whole;
             return "";
@@ -38,16 +44,38 @@ public static class DayText
             day = month.AddMonths(1).AddDays(-1);
             return "";
         }
-        return Slashed(text.Trim(), typed, out day);
+        return Slashed(text.Trim(), typed, ahead ? Ahead : Past, out day);
+    }
+
+    private static DateOnly? FromToday(string typed, DateOnly today)
+    {
+        if (typed.StartsWith('+')) return Later(typed[1..].Trim().Split(' '), today);
+        // Of a day of the week, the next one that is not today.
+        foreach (DayOfWeek weekday in Enum.GetValues<DayOfWeek>())
+            if (typed.Equals($"{weekday}", StringComparison.OrdinalIgnoreCase) || typed.Equals($"{weekday}"[..3], StringComparison.OrdinalIgnoreCase))
+                return today.AddDays(((int)weekday - (int)today.DayOfWeek + 6) % 7 + 1);
+        return null;
+    }
+
+    private static DateOnly? Later(string[] words, DateOnly today)
+    {
+        if (words is not ([_] or [_, _]) || !int.TryParse(words[0], NumberStyles.None, CultureInfo.InvariantCulture, out int count) || count > 3660) return null;
+        return (words.Length == 1 ? "days" : words[1].ToLowerInvariant()) switch
+        {
+            "day" or "days" => today.AddDays(count),
+            "week" or "weeks" when count <= 520 => today.AddDays(7 * count),
+            "month" or "months" when count <= 120 => today.AddMonths(count),
+            _ => null,
+        };
     }
 
     private static DateOnly? Parse(string text, string[] forms) =>
         DateOnly.TryParseExact(text, forms, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) && day.Year is >= 1950 and <= 2199 ? day : null;
 
-    // 29 February is not in every year: then the year must be named.
     private static DateOnly? Nearest(DateOnly part, DateOnly today, bool ahead)
     {
-        foreach (int year in ahead ? new[] { today.Year, today.Year + 1 } : [today.Year, today.Year - 1])
+        // Eight years hold a leap year, also across one that is a century.
+        for (int year = today.Year, i = 0; i <= 8; year += ahead ? 1 : -1, i++)
         {
             if (part.Day > DateTime.DaysInMonth(year, part.Month)) continue;
             DateOnly day = new(year, part.Month, part.Day);
@@ -57,7 +85,7 @@ public static class DayText
     }
 
     // 13/3/2026 and 3/13/2026 can only be one day; 3/4/2026 can be two.
-    private static string Slashed(string shown, string typed, out DateOnly? day)
+    private static string Slashed(string shown, string typed, string form, out DateOnly? day)
     {
         day = null;
         string[] parts = typed.Split('/', '-');
@@ -72,6 +100,6 @@ public static class DayText
                 return "";
             }
         }
-        return $"'{shown}' is not a day; type it as 2026-03-02, or 2 Mar 2026.";
+        return $"'{shown}' is not a day. {form}";
     }
 }

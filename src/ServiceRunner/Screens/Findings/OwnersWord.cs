@@ -81,9 +81,9 @@ public sealed partial class FindingsModel
     private void AskDay(IReadOnlyList<string> agreed, IReadOnlyList<string> declined, Means how)
     {
         DateOnly today = DateOnly.FromDateTime(Session.Now.Wall.Date);
-        Shell.Ask(new Prompt("On which day?", "As 2026-12-03.", today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), day =>
-            !DateOnly.TryParseExact(day.Trim(), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly on)
-                ? $"'{day.Trim()}' is no day; type it as 2026-12-03."
+        Shell.Ask(new Prompt("On which day?", DayText.Past, today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), day =>
+            DayText.Read(day, today, ahead: false, out DateOnly? read) is { Length: > 0 } no ? no
+                : (read ?? today) is var on && on > today ? RejectionWords.Sentence(new Rejection.InTheFuture(default), Job.Plan)
                 : Shell.AskNext(new Prompt("In the owner's words?", "A few of them; may be left empty.", "", words =>
                     Complaint(Session.Act(Job, new JobAction.TakeAnswer(agreed, declined, how, on, words)), $"Written down: agreed to {agreed.Count}, declined {declined.Count}.")))));
     }

@@ -69,7 +69,7 @@ public sealed partial class IntakeModel(Shell shell, OpenJob? job = null) : Scre
                 Line("Serial", d.Serial, "As engraved.", (x, t) => x with { Serial = t }),
                 Line("Came with", d.Accessories, "Strap, box, key, papers.", (x, t) => x with { Accessories = t }),
                 Line("On arrival", d.Condition, "In short: glass cracked, crown missing, does not go.", (x, t) => x with { Condition = t }),
-                new IntakeField("Promised", d.Promised is { } day ? $"{Days.Long(day)}{(Promise.Standing(day, Today) is PromiseStanding.Ahead ? "" : $" ({IntakeWords.Promised(day, Today)})")}" : "", $"The day. {Days.Form}", Closed, AskPromised)
+                new IntakeField("Promised", d.Promised is { } day ? $"{Days.Long(day)}{(Promise.Standing(day, Today) is PromiseStanding.Ahead ? "" : $" ({IntakeWords.Promised(day, Today)})")}" : "", $"The day. {DayText.Ahead}", Closed, AskPromised)
                     { Urgent = job?.State.Phase.IsFinal != true && Promise.Standing(d.Promised, Today) is PromiseStanding.Near or PromiseStanding.Past },
                 new IntakeField("Cost limit", Limit, $"What the owner agreed to at most{(Session.Workshop.Currency.Length > 0 ? $", in {Session.Workshop.Currency}" : "")}; as 380 or 380.50.", Closed, AskLimit),
                 new IntakeField("Number", Number, "The workshop's own number.", AsBooked, AskNumber),
@@ -133,9 +133,9 @@ public sealed partial class IntakeModel(Shell shell, OpenJob? job = null) : Scre
         return "";
     }
 
-    private void AskPromised() => Ask("Promised", Days.Form, Draft.Promised is { } day ? day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) : "", text =>
-        text.Length == 0 ? Change(Draft with { Promised = null }, "promised")
-        : Days.Read(text, Today) is not { } promised ? $"'{text}' is not a day. {Days.Form}"
+    private void AskPromised() => Ask("Promised", DayText.Ahead, Draft.Promised is { } day ? day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) : "", text =>
+        DayText.Read(text, Today, ahead: true, out DateOnly? read) is { Length: > 0 } no ? no
+        : read is not { } promised ? Change(Draft with { Promised = null }, "promised")
         : promised < Today && promised != Draft.Promised ? $"{Days.Long(promised)} is past."
         : Change(Draft with { Promised = promised }, "promised"));
 

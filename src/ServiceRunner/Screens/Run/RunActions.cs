@@ -123,11 +123,11 @@ public sealed partial class RunModel
     private void AskHold(HoldFor what) => Shell.Ask(new Prompt("What exactly?", "As: a fourth wheel, ordered today.", "", detail =>
         what is HoldFor.Day or HoldFor.Part ? AskUntil(what, detail.Trim()) : AskCondition(what, detail.Trim(), null)));
 
-    private string AskUntil(HoldFor what, string detail) => Shell.AskNext(new Prompt("Until which day, if it is known?", Days.Form, "", text =>
+    private string AskUntil(HoldFor what, string detail) => Shell.AskNext(new Prompt("Until which day, if it is known?", DayText.Ahead, "", text =>
     {
-        if (text.Trim().Length == 0) return AskCondition(what, detail, null);
         DateOnly today = DateOnly.FromDateTime(Session.Now.Wall.Date);
-        if (Days.Read(text, today) is not { } day) return $"'{text.Trim()}' is not a day. {Days.Form}";
+        if (DayText.Read(text, today, ahead: true, out DateOnly? read) is { Length: > 0 } no) return no;
+        if (read is not { } day) return AskCondition(what, detail, null);
         return day < today ? $"{Days.Long(day)} has passed already." : AskCondition(what, detail, day);
     }));
 
