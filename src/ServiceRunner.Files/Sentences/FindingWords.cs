@@ -44,12 +44,12 @@ public static class FindingWords
     /// <summary>A sum of money; the currency is empty if the workshop states none.</summary>
     public static string Money(decimal sum, string currency) => string.Create(CultureInfo.InvariantCulture, $"{sum:0.00} {currency}").TrimEnd();
 
-    /// <summary>How the cost of all findings stands to what the owner agreed to: <c>within the agreed 300.00 EUR</c>.</summary>
+    /// <summary>How the cost of all findings stands to what the owner agreed to: <c>within the agreed 300.00 EUR, the service itself not counted</c>.</summary>
     public static string Limit(AgreedLimit limit)
     {
         string agreed = $"the agreed {Money(limit.Limit, limit.Currency)}";
         return limit.Sum is not { } sum ? $"not to be compared with {agreed}, since not all is priced in the same currency"
-            : limit.IsKept ? $"within {agreed}"
+            : limit.IsKept ? $"within {agreed}, the service itself not counted"
             : $"{Money(sum, limit.Currency)} with the other findings, {Money(limit.Over, limit.Currency)} over {agreed}";
     }
 

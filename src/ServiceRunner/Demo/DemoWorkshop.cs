@@ -80,8 +80,8 @@ internal static class DemoWorkshop
         repairer.Sees["examine:escape-upper-jewel"] = "cracked";
         repairer.WalkTo("wash/jars-ready");
         string jewel = Last(job), wheel = job.State.Findings[^2].Event.Finding;
-        repairer.Act(new JobAction.PriceFinding(wheel, TypedNumber.Of(95), TimeSpan.FromHours(1)));
-        repairer.Act(new JobAction.PriceFinding(jewel, TypedNumber.Of(60), TimeSpan.FromMinutes(45)));
+        repairer.Act(new JobAction.PriceFinding(wheel, TypedNumber.Of(280), TimeSpan.FromHours(1)));
+        repairer.Act(new JobAction.PriceFinding(jewel, TypedNumber.Of(150), TimeSpan.FromMinutes(45)));
         BringIn(session, job, wheel, "wheel-or-pinion-replacement");
         BringIn(session, job, jewel, "jewel-replacement");
         repairer.Act(new JobAction.GiveEstimate(session.Workshop.Currency));

@@ -25,7 +25,7 @@ public class EstimateTests
     {
         using PaperBench bench = Bent();
         bench.Keys("c").Type("95").Type("1 h").Keys("Enter").Pick("Mend it here").Pick("Replace a wheel");
-        Assert.EndsWith("It is within the agreed 300.00 EUR.", bench.Shell.Message, StringComparison.Ordinal);
+        Assert.EndsWith("It is within the agreed 300.00 EUR, the service itself not counted.", bench.Shell.Message, StringComparison.Ordinal);
         FindingsModel findings = Assert.IsType<FindingsModel>(bench.Shell.Screen);
         Assert.Equal(FindingStanding.InRepair, findings.Marked!.Standing);
         Snapshot.Verify(bench.Picture(), "within-limit");
