@@ -116,7 +116,10 @@ internal static class DemoWorkshop
     private static void Inspecting(BenchSession session, DemoTime time)
     {
         time.Now = time.Present.AddHours(-2.5);
-        Book(session, time, DemoIntake.Inspecting).Repairer.WalkTo("see-balance");
+        (OpenJob job, DemoRepairer repairer) = Book(session, time, DemoIntake.Inspecting);
+        repairer.WalkTo("see-balance");
+        while (job.Plan.InForce(job.State).Select(s => job.Plan.OpenQuestion(s, job.State)).FirstOrDefault(q => q is not null) is { } question)
+            repairer.Act(new JobAction.AnswerFact(question.Fact, question.Answers[0]));
         time.Now = time.Present;
     }
 

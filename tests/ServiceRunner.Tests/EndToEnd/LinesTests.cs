@@ -19,8 +19,12 @@ public class LinesTests
             first.WaitFor("Enter: 1, Q26-110.");
             first.Say("", "Balance pivots? 1 sound");
             first.Say("1", "Roller jewel?");
-            first.Say("finding", "What did you find?");
-            first.Say("scratch on the rim", "The finding is noted.");
+            first.Say("finding", "Where is it?");
+            first.Say("1", "Where is it?");
+            first.Say("rim", "what is it?");
+            first.Say("scratched", "how much does it weigh?");
+            first.Say("1", "how sure is it?");
+            first.Say("1", "The finding is noted.");
             first.Say("go on", "Balance rim?");
             first.Say("clocks", "Wash jar, Q26-108:");
             first.Process.Kill();
@@ -44,7 +48,7 @@ public class LinesTests
         second.AssertPrintable();
         Assert.EndsWith("The bench is left. 1 clock goes on counting.\n", second.Heard, StringComparison.Ordinal);
         string report = BuiltProgram.Run(home.Path, "report", "Q26-110", "--data", Path.Combine(home.Path, ".local", "share", "servicerunner-demo")).Output;
-        Assert.Contains("scratch on the rim", report, StringComparison.Ordinal);
+        Assert.Contains("scratched", report, StringComparison.Ordinal);
     }
 
     [Fact]
