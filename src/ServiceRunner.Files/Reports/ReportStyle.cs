@@ -27,6 +27,7 @@ internal static class ReportStyle
         table { width: 100%; border-collapse: collapse; table-layout: fixed; margin: 1mm 0 2mm; }
         thead { display: table-header-group; }
         tr { break-inside: avoid; }
+        tr.long { break-inside: auto; }
         th { text-align: left; font-weight: 600; font-size: 8.5pt; border-bottom: 0.8pt solid #000; padding: 0.8mm 2mm 0.8mm 0; vertical-align: bottom; }
         td { border-bottom: 0.3pt solid #999; padding: 0.8mm 2mm 0.8mm 0; vertical-align: top; }
         .who { width: 38mm; } .planned { width: 56mm; } .short { width: 12mm; } .mid { width: 27mm; } .wide { width: 42mm; } .half { width: 50%; }

@@ -78,6 +78,19 @@ public class EstimateTests
     }
 
     [Fact]
+    public void What_was_agreed_before_is_named_beside_what_is_still_to_be_decided()
+    {
+        List<IReadOnlyList<JobEvent>> acts =
+        [
+            .. Acts(), Told, [new JobEvent.OwnerAnswered(["f1"], ["f2"], Means.Telephone, new DateOnly(2026, 3, 2), "")],
+            [new JobEvent.EstimateGiven([new("f3", TypedNumber.Of(40), null)], "EUR")],
+        ];
+        string text = new TextEstimate(Of(acts)).ToString();
+        Assert.Contains("Total                                                                  40.00 EUR\nAgreed before, and not in the total: Fourth wheel: lower pivot bent, 95.00 EUR.\nAgreed limit of cost: 380 EUR.\n", text, StringComparison.Ordinal);
+        Assert.Contains("Agreed before, and not in the total: Fourth wheel: lower pivot bent, 95.00 EUR.", XDocument.Parse(new HtmlEstimate([Of(acts)]).ToString()).Root!.Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_piece_without_findings_has_nothing_to_be_decided()
     {
         Estimate bare = Of([[new JobEvent.Opened("Q26-101", "Wrist watch", "")]], owner: "");

@@ -38,6 +38,8 @@ public sealed class Estimate
         Rows = [.. lines.Select(l => Row(l, findings.FirstOrDefault(f => f.Id == l.Finding), plan, currency))];
         Total = FindingWords.Total(lines.Select(l => l.Cost), currency);
         Unpriced = lines.Count(l => l.Cost is null);
+        AgreedBefore = [.. findings.Where(f => f.Fate is { Agreed: true, Cost.Value: > 0 } && !lines.Any(l => l.Finding == f.Id))
+            .Select(f => $"{FindingWords.Of(f.Noted.Event, plan)}, {FindingWords.Money(f.Fate.Cost!.Value.Value, f.Fate.Currency ?? currency)}")];
         Limit = then.Intake.CostLimit is null ? "" : IntakeWords.Limit(then.Intake);
     }
 
@@ -80,6 +82,9 @@ public sealed class Estimate
 
     /// <summary>What the sum leaves out, as a sentence; empty if every line has its price.</summary>
     public string NotInTotal => Unpriced == 0 ? "" : $"Not in it: {Times.Count(Unpriced, "line")} without a price yet.";
+
+    /// <summary>What the owner agreed to before, each with its price: it is in no total any more.</summary>
+    public IReadOnlyList<string> AgreedBefore { get; }
 
     /// <summary>What was agreed at most as the piece came in; empty if nothing was.</summary>
     public string Limit { get; }

@@ -9,6 +9,8 @@ internal static class EstimateWords
 
     public const string NothingToDecide = "Nothing waits for the owner's decision.";
 
+    public const string AgreedBefore = "Agreed before, and not in the total";
+
     public const string Limit = "Agreed limit of cost";
 
     public static readonly IReadOnlyList<string> Choices = ["Yes, to all of it.", "Yes, to a part of it, as marked above.", "No, leave all of it as it is."];

@@ -27,7 +27,10 @@ public sealed record HtmlEstimate(IReadOnlyList<Estimate> Estimates)
         <ul>{estimate.AlsoSeen.Select(l => Html.Of($"<li>{l.Where}: {l.What} ({l.Sure})</li>"))}</ul>
 
         """))}<h2>Estimate</h2>
-        {Lines(estimate)}{Html.If(estimate.Limit.Length > 0, () => Html.Of($"""
+        {Lines(estimate)}{Html.If(estimate.AgreedBefore.Count > 0, () => Html.Of($"""
+        <p>{EstimateWords.AgreedBefore}: {string.Join("; ", estimate.AgreedBefore)}.</p>
+
+        """))}{Html.If(estimate.Limit.Length > 0, () => Html.Of($"""
         <p>{EstimateWords.Limit}: <b>{estimate.Limit}</b>.</p>
 
         """))}<section class="answer">

@@ -33,6 +33,7 @@ public sealed record TextEstimate(Estimate Estimate)
             Write(text, $"{"Total",-Names}{Estimate.Total.PadLeft(Width - Names)}");
             if (Estimate.NotInTotal.Length > 0) Write(text, Estimate.NotInTotal);
         }
+        foreach (string line in Estimate.AgreedBefore.Count == 0 ? [] : TextLines.Wrap($"{EstimateWords.AgreedBefore}: {string.Join("; ", Estimate.AgreedBefore)}.", Width)) Write(text, line);
         if (Estimate.Limit.Length > 0) Write(text, $"{EstimateWords.Limit}: {Estimate.Limit}.");
         Heading(text, "Your answer");
         foreach (string choice in EstimateWords.Choices) Write(text, $"[ ] {choice}");
