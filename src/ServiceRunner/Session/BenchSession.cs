@@ -97,6 +97,13 @@ public sealed class BenchSession : IDisposable
     /// <summary>A job with its plan, read and verified, or why it cannot be.</summary>
     public JobReading Read(string id)
     {
+        JobReading reading = Known(id);
+        return reading is JobReading.Ready { Job.WhyNoPlan: { Length: > 0 } fault } ? new JobReading.Unreadable(fault) : reading;
+    }
+
+    // As Read, with the procedures unread.
+    private JobReading Known(string id)
+    {
         if (_open.TryGetValue(id, out OpenJob? known)) return new JobReading.Ready(known);
         SubjectReading lines = _log.Read(id);
         JobReading reading = _reader.Read(id, lines);
@@ -199,7 +206,7 @@ public sealed class BenchSession : IDisposable
     public IEnumerable<(OpenJob Job, Soak Soak)> RunningSoaks()
     {
         foreach (string id in Bench.Clocks.Select(c => c.Job).Distinct())
-            if (Read(id) is JobReading.Ready { Job: { Job: { } job } open })
+            if (Known(id) is JobReading.Ready { Job: { Job: { } job } open })
                 foreach (Soak soak in job.RunningSoaks) yield return (open, soak);
     }
 
@@ -231,7 +238,7 @@ public sealed class BenchSession : IDisposable
         Owners.Forget();
         (Bench, BenchFault) = ReadBench();
         foreach (OpenJob job in _open.Values)
-            if (_reader.Read(job.Id, _log.Read(job.Id)) is JobReading.Ready fresh) (job.Job, job.Plan) = (fresh.Job.Job, fresh.Job.Plan);
+            if (_reader.Read(job.Id, _log.Read(job.Id)) is JobReading.Ready { Job.WhyNoPlan: "" } fresh) (job.Job, job.Plan) = (fresh.Job.Job, fresh.Job.Plan);
     }
 
     /// <summary>Writes the state of the bench forward if many lines have gathered since the last time.</summary>

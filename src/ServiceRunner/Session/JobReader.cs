@@ -33,14 +33,14 @@ public sealed class JobReader(DataFolder folder)
         return _kept.Put(bytes) is KeptRefused refused ? refused.Fault : null;
     }
 
-    /// <summary>A job from its lines.</summary>
+    /// <summary>A job from its lines. Its procedures are read once they are asked for.</summary>
     public JobReading Read(string id, SubjectReading reading)
     {
         if (reading.Damage is { } damage) return new JobReading.Unreadable(FaultWords.Sentence(damage, folder.Path));
         if (reading.Lines.Count == 0) return new JobReading.Unreadable("There is no such job here.");
         (Job? job, string whyReadOnly) = FoldKnown(id, reading.Lines);
         if (job is null) return new JobReading.Unreadable("This job was written by a later version of this program.");
-        return PlanOf(job, out string fault) is { } plan ? new JobReading.Ready(new OpenJob(id, job, plan, whyReadOnly)) : new JobReading.Unreadable(fault);
+        return new JobReading.Ready(new OpenJob(id, job, j => (PlanOf(j, out string fault), fault), whyReadOnly));
     }
 
     /// <summary>The bench from its lines as far as they can be read, and why that is not to their end; null if it is.</summary>

@@ -1,4 +1,5 @@
 using ServiceRunner.Core.Jobs;
+using ServiceRunner.Session;
 using ServiceRunner.Tests.Shared;
 
 namespace ServiceRunner.Tests.Screens;
@@ -42,6 +43,19 @@ public class BathsTests
         Assert.True(soak.Length(bench.Session.Now).Certain);
         bench.Boot = "boot-2";
         Assert.Contains("restarted: by the wall clock", bench.Picture(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_clock_is_shown_also_if_the_procedure_of_its_job_cannot_be_read_and_nothing_can_be_done_in_that_job()
+    {
+        using PaperBench bench = Washing();
+        string job = bench.Run.Job.Id;
+        bench.Session.Dispose();
+        foreach (string text in Directory.GetFiles(Path.Combine(bench.Path, "kept"))) File.AppendAllText(text, "x");
+        bench.Restart();
+        (OpenJob open, Soak soak) = bench.Session.RunningSoaks().First(s => s.Job.Id == job);
+        Assert.False(bench.Session.Act(open, new JobAction.EndSoak(soak.Begun.Step)).IsDone);
+        Assert.Contains(Path.Combine(bench.Path, "kept"), Assert.IsType<JobReading.Unreadable>(bench.Session.Read(job)).Sentence, StringComparison.Ordinal);
     }
 
     [Fact]
