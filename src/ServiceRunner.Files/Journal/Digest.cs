@@ -12,6 +12,9 @@ public readonly record struct Digest
     private static readonly SearchValues<byte> LowerHex = SearchValues.Create("0123456789abcdef"u8);
     private readonly ulong _a, _b, _c, _d;
 
+    /// <summary>Has the library that computes it loaded meanwhile: it takes milliseconds, and the first line waits for it.</summary>
+    public static void Prepare() => ThreadPool.UnsafeQueueUserWorkItem(_ => Of([]), null);
+
     public bool IsNone => (_a | _b | _c | _d) == 0;
 
     public static Digest Of(ReadOnlySpan<byte> bytes)

@@ -6,12 +6,10 @@ using ServiceRunner.Files.Journal;
 using ServiceRunner.Files.Machine;
 using ServiceRunner.Files.Sentences;
 using ServiceRunner.Lines;
-using ServiceRunner.Pedal;
 using ServiceRunner.Screens;
 using ServiceRunner.Screens.Settings;
 using ServiceRunner.Session;
 using ServiceRunner.Terminal;
-using ServiceRunner.Voice;
 
 namespace ServiceRunner.Verbs;
 
@@ -20,6 +18,7 @@ internal static class BenchVerb
 {
     public static int Run(string path, bool readOnly, bool monochrome, LineMode mode, DiagnosticLog diagnosis)
     {
+        Digest.Prepare();
         MachineClock clock = new();
         if (!readOnly && FirstStart.IsDue(path) && FirstStart.Ask(path, clock) is not ExitCodes.Done and var refused) return refused;
         using BenchSession? session = House.Open(path, readOnly ? OpenMode.Read : OpenMode.Own, clock, out int exit);
@@ -31,9 +30,9 @@ internal static class BenchVerb
         Shell shell = new(session, TimeProvider.System);
         foreach (LogNote note in session.Notes) shell.Notice(NoteWords.Sentence(note, path));
         if (diagnosis.Closely) shell.Noticed = diagnosis.Note;
-        using Speaker speaker = new(session.Workshop.Voice, mode.IsOn ? null : shell.Ring, diagnosis.Note);
-        using PedalSocket? pedal = OpenPedal(session, shell);
-        Connect(shell, speaker, pedal);
+        using Companions companions = new(shell, bell: mode.IsOn ? null : shell.Ring, diagnosis);
+        shell.Ticking = companions.Tick;
+        if (shell.Quiet) shell.BeQuiet(true);
         shell.StartedWith = new StartedWith
         {
             FolderFrom = path == House.DefaultFolder ? "built in" : path == House.DemoFolder ? "the verb demo" : "option --data",
@@ -42,34 +41,10 @@ internal static class BenchVerb
             AllColours = Environment.GetEnvironmentVariable("COLORTERM") is "truecolor" or "24bit",
             Diagnose = diagnosis.Closely,
             DiagnosticLog = () => diagnosis.Path ?? "",
-            Player = () => speaker.Player,
-            Talker = () => speaker.Talker,
+            Player = () => companions.Player,
+            Talker = () => companions.Talker,
             DiskLeft = () => DiskSpace.Left(path),
         };
         return mode.IsOn ? LineHost.Run(shell, mode.Why) : TerminalHost.Run(shell, new TerminalOptions { Monochrome = monochrome, Failed = diagnosis.Fault });
-    }
-
-    private static PedalSocket? OpenPedal(BenchSession session, Shell shell)
-    {
-        if (session.ReadsOnly) return null;
-        PedalSocket? pedal = PedalSocket.Open(session.Folder, out string whyNot);
-        if (pedal is null) shell.Notice(whyNot);
-        return pedal;
-    }
-
-    private static void Connect(Shell shell, Speaker speaker, PedalSocket? pedal)
-    {
-        shell.AlarmTold = (urgency, words, about) => speaker.Alarm(urgency, words, about);
-        shell.AlarmSettled = speaker.Settled;
-        shell.StepTold = speaker.Step;
-        shell.AgainTold = speaker.SayAgain;
-        shell.QuietTold = quiet => speaker.Quiet = quiet;
-        speaker.Quiet = shell.Quiet;
-        if (shell.Quiet) shell.BeQuiet(true);
-        shell.Ticking = () =>
-        {
-            while (pedal?.TryTake(out PedalPress? press) == true) press.Answer(shell.Follow(press.Word));
-            if (speaker.TakeNote() is { Length: > 0 } note) shell.Notice(note);
-        };
     }
 }
