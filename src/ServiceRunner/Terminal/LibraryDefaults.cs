@@ -1,5 +1,6 @@
 using Terminal.Gui.App;
 using Terminal.Gui.Configuration;
+using Terminal.Gui.Drivers;
 
 namespace ServiceRunner.Terminal;
 
@@ -10,7 +11,39 @@ namespace ServiceRunner.Terminal;
 /// </summary>
 internal static class LibraryDefaults
 {
+    private const string Folder = ".tui";
+
+    /// <summary>Puts the defaults back, if there was anything that could have changed them: it takes as long as their reading did.</summary>
     public static void Pin()
+    {
+        if (MayHaveRead()) PutBack();
+        Application.MaximumIterationsPerSecond = 50; // a key is on the screen after 20 ms; more gains nothing
+    }
+
+    /// <summary>
+    /// Lets the library begin without its clipboard, which it would look for by having bash look for xclip, and wait for both.
+    /// A terminal pastes by itself, and no key of ours asks for a clipboard.
+    /// </summary>
+    public static void Begin(IApplication app)
+    {
+        string? path = Environment.GetEnvironmentVariable("PATH");
+        try
+        {
+            if (OperatingSystem.IsLinux()) Environment.SetEnvironmentVariable("PATH", null);
+            app.Init(DriverRegistry.Names.ANSI);
+        }
+        finally
+        {
+            Environment.SetEnvironmentVariable("PATH", path);
+        }
+    }
+
+    // Wherever the library looks: without a home .NET answers "", and then it is ./.tui twice.
+    private static bool MayHaveRead() => !string.IsNullOrEmpty(Environment.GetEnvironmentVariable("TUI_CONFIG"))
+        || Path.Exists(Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.UserProfile), Folder)) || Path.Exists(Folder)
+        || Path.Exists(Path.Combine(AppContext.BaseDirectory, Folder));
+
+    private static void PutBack()
     {
         string? home = Environment.GetEnvironmentVariable("HOME");
         string? config = Environment.GetEnvironmentVariable("TUI_CONFIG");
@@ -27,6 +60,5 @@ internal static class LibraryDefaults
             Environment.SetEnvironmentVariable("HOME", home);
             Environment.SetEnvironmentVariable("TUI_CONFIG", config);
         }
-        Application.MaximumIterationsPerSecond = 50; // a key is on the screen after 20 ms; more gains nothing
     }
 }

@@ -157,9 +157,12 @@ internal sealed class SheetView : Runnable
     {
         (string text, Ink ink) = _sheet[x, y];
         if (text.Length == 0) return; // the second half of the wide character before it
-        bool wide = x + 1 < _sheet.Width && _sheet[x + 1, y].Text.Length == 0;
+        bool wide = !IsPlain(text) && x + 1 < _sheet.Width && _sheet[x + 1, y].Text.Length == 0;
         driver.SetAttribute(_palette[ink]);
         driver.Move(x, y);
-        driver.AddStr(text.GetColumns() == (wide ? 2 : 1) ? text : wide ? "· " : "·");
+        driver.AddStr(IsPlain(text) || text.GetColumns() == (wide ? 2 : 1) ? text : wide ? "· " : "·");
     }
+
+    // Most cells, and the library measures slowly.
+    private static bool IsPlain(string text) => text.Length == 1 && text[0] is >= ' ' and < '\x7f';
 }

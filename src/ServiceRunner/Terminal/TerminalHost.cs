@@ -49,7 +49,7 @@ public static class TerminalHost
             LibraryDefaults.Pin();
             app = Application.Create(new MonotonicTime(options.Time));
             TtyInput.Use(app, wayOut.TerminalGone);
-            app.Init(DriverRegistry.Names.ANSI);
+            LibraryDefaults.Begin(app);
             PedalKeys.Teach(app);
             UseColoursItHas(app);
             view = new SheetView(shell, Inks(options), options.Time);
