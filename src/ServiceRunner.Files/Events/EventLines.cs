@@ -26,6 +26,15 @@ public static class EventLines
     /// <exception cref="UnknownEventException">A later program wrote it.</exception>
     public static BenchEntry Bench(LogLine line) => new((int)line.SubjectSequence, line.ActionId, line.By, line.At, Decode(line, BenchEventShapes.Read));
 
+    /// <summary>What a line says of points that a batch served.</summary>
+    /// <exception cref="UnknownEventException">A later program wrote it.</exception>
+    internal static List<ServedSaid> Served(LogLine line, string batch)
+    {
+        IReadOnlyList<JobEvent> events = Job(line).Events;
+        return [.. events.OfType<JobEvent.PointServed>().Where(s => s.Batch == batch)
+            .Select(s => new ServedSaid(s.Point, s.Role, s.Lubricant, line.By, line.At.Wall, events.OfType<JobEvent.StepDone>().FirstOrDefault(d => d.Step == s.Step)?.Remembered))];
+    }
+
     private static ReadOnlyMemory<byte> Encode<T>(IReadOnlyList<T> events, Action<Utf8JsonWriter, T> write)
     {
         ArrayBufferWriter<byte> bytes = new(512);

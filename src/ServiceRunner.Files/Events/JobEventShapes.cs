@@ -11,6 +11,8 @@ namespace ServiceRunner.Files.Events;
 /// </summary>
 public static class JobEventShapes
 {
+    internal const string Served = "served.1", Done = "done.1";
+
     /// <summary>Writes one event as an object.</summary>
     public static void Write(Utf8JsonWriter w, JobEvent e)
     {
@@ -30,7 +32,7 @@ public static class JobEventShapes
             case JobEvent.Stopped x: Kind(w, "stopped.1"); w.Text("reason", x.Reason); break;
             case JobEvent.Aborted x: Kind(w, "aborted.1"); w.Text("reason", x.Reason); break;
             case JobEvent.Completed: Kind(w, "completed.1"); break;
-            case JobEvent.StepDone x: Kind(w, "done.1"); w.Step(x.Step); w.Time("remembered", x.Remembered); break;
+            case JobEvent.StepDone x: Kind(w, Done); w.Step(x.Step); w.Time("remembered", x.Remembered); break;
             case JobEvent.StepSkipped x: Kind(w, "skipped.1"); w.Step(x.Step); break;
             case JobEvent.StepBegunAgain x: Kind(w, "again.1"); w.Step(x.Step); break;
             case JobEvent.Confirmed x: Kind(w, "confirmed.1"); w.Step(x.Step); w.Text("ask", x.Ask); w.Text("answer", x.Answer); break;
@@ -39,7 +41,7 @@ public static class JobEventShapes
             case JobEvent.Felt x: Kind(w, "felt.1"); w.Step(x.Step); w.Text("what", x.What); w.Text("felt", x.Choice); break;
             case JobEvent.Counted x: Kind(w, "counted.1"); w.Step(x.Step); w.Text("what", x.What); w.Typed("value", x.Value); w.Text("unit", x.Unit); w.Number("least", x.AtLeast); w.Number("most", x.AtMost); break;
             case JobEvent.RateTaken x: Kind(w, "rate.1"); w.Step(x.Step); w.Number("hours", x.AfterHours); w.Text("position", x.Position); w.Typed("rate", x.Rate); w.Typed("amplitude", x.Amplitude); w.Typed("beat-error", x.BeatError); break;
-            case JobEvent.PointServed x: Kind(w, "served.1"); w.Step(x.Step); w.Text("point", x.Point); w.Text("role", x.Role); w.Text("lubricant", x.Lubricant); w.Text("batch", x.Batch); break;
+            case JobEvent.PointServed x: Kind(w, Served); w.Step(x.Step); w.Text("point", x.Point); w.Text("role", x.Role); w.Text("lubricant", x.Lubricant); w.Text("batch", x.Batch); break;
             case JobEvent.AskLeft x: Kind(w, "left.1"); w.Step(x.Step); w.Text("ask", x.Ask); break;
             case JobEvent.SoakBegun x: Kind(w, "soak-begun.1"); Begun(w, x); break;
             case JobEvent.SoakEnded x: Kind(w, "soak-ended.1"); w.Step(x.Step); w.Seconds("length", x.Length); w.WriteBoolean("certain", x.Certain); break;
@@ -91,7 +93,7 @@ public static class JobEventShapes
         "stopped.1" => new JobEvent.Stopped(e.Text("reason")),
         "aborted.1" => new JobEvent.Aborted(e.Text("reason")),
         "completed.1" => new JobEvent.Completed(),
-        "done.1" => new JobEvent.StepDone(e.Step(), e.Time("remembered")),
+        Done => new JobEvent.StepDone(e.Step(), e.Time("remembered")),
         "skipped.1" => new JobEvent.StepSkipped(e.Step()),
         "again.1" => new JobEvent.StepBegunAgain(e.Step()),
         "confirmed.1" => new JobEvent.Confirmed(e.Step(), e.Text("ask"), e.Text("answer")),
@@ -101,7 +103,7 @@ public static class JobEventShapes
         "felt.1" => new JobEvent.Felt(e.Step(), e.Text("what"), e.Text("felt")),
         "counted.1" => new JobEvent.Counted(e.Step(), e.Text("what"), Value(e), e.Text("unit"), e.Number("least"), e.Number("most")),
         "rate.1" => new JobEvent.RateTaken(e.Step(), e.Number("hours"), e.Text("position"), e.Typed("rate") ?? throw new FormatException("a rate without its figure"), e.Typed("amplitude"), e.Typed("beat-error")),
-        "served.1" => new JobEvent.PointServed(e.Step(), e.Text("point"), e.Text("role"), e.Text("lubricant"), e.Text("batch")),
+        Served => new JobEvent.PointServed(e.Step(), e.Text("point"), e.Text("role"), e.Text("lubricant"), e.Text("batch")),
         "left.1" => new JobEvent.AskLeft(e.Step(), e.Text("ask")),
         "soak-begun.1" => new JobEvent.SoakBegun(e.Step(), StoredWords.ReadSoakKind(e.Text("clock")), e.Text("solution"), e.Text("jar"), e.Texts("parts"), Window(e)),
         "soak-ended.1" => new JobEvent.SoakEnded(e.Step(), e.Seconds("length") ?? TimeSpan.Zero, e.GetProperty("certain").GetBoolean()),

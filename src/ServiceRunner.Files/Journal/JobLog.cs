@@ -111,27 +111,12 @@ public sealed class JobLog : IDisposable
         List<LotEntry> entries = Ask(index => index.Served(lot));
         TracedJob[] jobs = new TracedJob[entries.Count];
         // Verifying is most of the work, and each job's is its own.
-        Parallel.For(0, jobs.Length, () => new LineReader(), (i, _, reader) =>
+        Parallel.For(0, jobs.Length, () => new TraceReader(_parts.Reader, subject => Read(subject)), (i, _, reader) =>
         {
-            jobs[i] = Traced(entries[i], reader);
+            jobs[i] = reader.Read(entries[i]);
             return reader;
         }, _ => { });
         return jobs;
-    }
-
-    private TracedJob Traced(LotEntry entry, LineReader reader)
-    {
-        List<ServedFrom> served = [.. entry.Points.OrderBy(p => p.N)];
-        LogLine?[] lines = _parts.Reader.ReadLines(entry.Subject, [.. served.Select(p => (p.N, p.Place))], reader);
-        DataFault? damage = null;
-        if (lines.Contains(null))
-        {
-            SubjectReading whole = Read(entry.Subject);
-            damage = whole.Damage;
-            Dictionary<long, LogLine> byN = whole.Lines.ToDictionary(l => l.SubjectSequence);
-            lines = [.. served.Select(p => byN.GetValueOrDefault(p.N))];
-        }
-        return new TracedJob(entry.Subject, entry.Number, entry.Title, [.. served.Zip(lines, (p, line) => new TracedLine(p.Point, p.Name, line))], damage);
     }
 
     /// <summary>Takes in what the owner has appended since this log was opened to read; true if there was anything.</summary>

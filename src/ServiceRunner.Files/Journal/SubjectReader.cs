@@ -8,9 +8,6 @@ namespace ServiceRunner.Files.Journal;
 /// <summary>Reads a subject's lines where the index says they lie, and believes none of it unverified.</summary>
 internal sealed class SubjectReader(string folder) : IDisposable
 {
-    // Between two lines of one job lie at most a few of others; far apart they are read one by one.
-    private const int Together = 64 * 1024;
-
     private readonly ConcurrentDictionary<int, SafeFileHandle> _files = new();
 
     /// <summary>The lines up to the first that is not as it must be, and where that is.</summary>
@@ -27,29 +24,6 @@ internal sealed class SubjectReader(string folder) : IDisposable
 
     public LogLine? ReadLine(LinePlace place) =>
         Bytes(place.Year, place.Offset, place.Length) is { } bytes ? new LineReader().Read(bytes, out _) : null;
-
-    /// <summary>Single lines of one subject, each verified; null where a line is not what the index says. Lines that lie together are read together.</summary>
-    public LogLine?[] ReadLines(string subject, IReadOnlyList<(long N, LinePlace Place)> wanted, LineReader reader)
-    {
-        LogLine?[] lines = new LogLine?[wanted.Count];
-        int i = 0;
-        while (i < wanted.Count)
-        {
-            LinePlace first = wanted[i].Place;
-            int last = i;
-            while (last + 1 < wanted.Count && wanted[last + 1].Place is var next && next.Year == first.Year && next.Offset >= wanted[last].Place.Offset && next.End - first.Offset <= Together) last++;
-            byte[]? bytes = first.Length > 0 ? Bytes(first.Year, first.Offset, wanted[last].Place.End - first.Offset) : null;
-            for (; i <= last; i++)
-            {
-                LinePlace place = wanted[i].Place;
-                if (bytes is null || place.Length <= 0) continue;
-                // A line that served several points is read once.
-                if (i > 0 && wanted[i - 1] == wanted[i]) lines[i] = lines[i - 1];
-                else if (reader.Read(bytes.AsMemory((int)(place.Offset - first.Offset), place.Length), out _) is { } line && line.Subject == subject && line.SubjectSequence == wanted[i].N) lines[i] = line;
-            }
-        }
-        return lines;
-    }
 
     private Damaged? Read(string subject, Extent extent, LineReader reader, List<LogLine> lines, List<LinePlace>? places)
     {
@@ -78,28 +52,38 @@ internal sealed class SubjectReader(string folder) : IDisposable
         return n > 1 || line.PreviousBody.IsNone ? null : Damage.BodyLink;
     }
 
+    /// <summary>Fills the bytes from a place on; false if that cannot be done.</summary>
+    public bool TryRead(int year, long offset, Span<byte> bytes)
+    {
+        try
+        {
+            SafeFileHandle file = File(year);
+            int filled = 0;
+            while (offset >= 0 && filled < bytes.Length && RandomAccess.Read(file, bytes[filled..], offset + filled) is > 0 and int read) filled += read;
+            return filled == bytes.Length;
+        }
+        catch (Exception e) when (DurableFile.IsDisk(e))
+        {
+            return false;
+        }
+    }
+
     private byte[]? Bytes(int year, long offset, long length)
     {
         try
         {
-            SafeFileHandle file = _files.GetOrAdd(year, y =>
-                File.OpenHandle(new Segment(folder, y).Path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete));
-            if (offset < 0 || length <= 0 || length > Array.MaxLength || offset + length > RandomAccess.GetLength(file)) return null;
-            byte[] bytes = GC.AllocateUninitializedArray<byte>((int)length);
-            int filled = 0;
-            while (filled < bytes.Length)
-            {
-                int read = RandomAccess.Read(file, bytes.AsSpan(filled), offset + filled);
-                if (read == 0) return null;
-                filled += read;
-            }
-            return bytes;
+            if (offset < 0 || length <= 0 || length > Array.MaxLength || offset + length > RandomAccess.GetLength(File(year))) return null;
         }
         catch (Exception e) when (DurableFile.IsDisk(e))
         {
             return null;
         }
+        byte[] bytes = GC.AllocateUninitializedArray<byte>((int)length);
+        return TryRead(year, offset, bytes) ? bytes : null;
     }
+
+    private SafeFileHandle File(int year) => _files.GetOrAdd(year, y =>
+        System.IO.File.OpenHandle(new Segment(folder, y).Path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete));
 
     public void Dispose()
     {

@@ -1,4 +1,5 @@
 using ServiceRunner.Files.Data;
+using ServiceRunner.Files.Events;
 
 namespace ServiceRunner.Files.Journal;
 
@@ -6,9 +7,14 @@ namespace ServiceRunner.Files.Journal;
 /// <param name="Subject">The job's id.</param>
 /// <param name="Number">The workshop's own number.</param>
 /// <param name="Title">What it is.</param>
-/// <param name="Points">Each point, and the line that says so.</param>
+/// <param name="Points">Each point, and what its line says.</param>
 /// <param name="Damage">Why the job cannot be read whole, or null.</param>
 public sealed record TracedJob(string Subject, string Number, string Title, IReadOnlyList<TracedLine> Points, DataFault? Damage);
 
-/// <summary>A point and the verified line that says what served it; null where that line cannot be read.</summary>
-public sealed record TracedLine(string Point, string Name, LogLine? Line);
+/// <summary>A point and what the verified line says that served it.</summary>
+/// <param name="Point">The point's id.</param>
+/// <param name="Name">What it is called.</param>
+/// <param name="N">The line of the job that the index names.</param>
+/// <param name="Read">False if that line cannot be read.</param>
+/// <param name="Said">What it says; null if it says nothing of this point and batch.</param>
+public sealed record TracedLine(string Point, string Name, long N, bool Read, ServedSaid? Said);

@@ -1,5 +1,3 @@
-using ServiceRunner.Core.Jobs;
-using ServiceRunner.Files.Events;
 using ServiceRunner.Files.Journal;
 using ServiceRunner.Files.Sentences;
 
@@ -14,32 +12,20 @@ public sealed record TracedBatch(string Batch, IReadOnlyList<TracedUse> Uses)
     public int Points => Uses.Sum(u => u.Points.Count);
 
     internal static TracedBatch Of(string batch, IReadOnlyList<TracedJob> jobs, string folder) =>
-        new(batch, [.. jobs.AsParallel().AsOrdered().Select(j => Use(batch, j, folder))]);
+        new(batch, [.. jobs.Select(j => Use(j, folder))]);
 
-    private static TracedUse Use(string batch, TracedJob job, string folder)
+    private static TracedUse Use(TracedJob job, string folder)
     {
         List<TracedPoint> points = new(job.Points.Count);
         List<string> faults = [];
         if (job.Damage is { } damage) faults.Add(FaultWords.Sentence(damage, folder));
-        LogLine? read = null;
-        IReadOnlyList<JobEvent> events = [];
-        foreach (TracedLine traced in job.Points)
+        foreach (TracedLine line in job.Points)
         {
-            if (traced.Line is not { } line)
-            {
-                faults.Add($"What served '{traced.Name}' cannot be read.");
-                continue;
-            }
-            if (line != read) (read, events) = (line, EventLines.Job(line).Events);
-            if (events.OfType<JobEvent.PointServed>().FirstOrDefault(e => e.Point == traced.Point && e.Batch == batch) is not { } served)
-            {
-                faults.Add($"The index says that it served '{traced.Name}', and the log does not; delete the file 'index.db' in {folder}, it is made anew from the journal.");
-                continue;
-            }
-            DateTimeOffset? remembered = events.OfType<JobEvent.StepDone>().FirstOrDefault(d => d.Step == served.Step)?.Remembered;
-            points.Add(new TracedPoint(traced.Point, traced.Name, served.Role, served.Lubricant, line.By, line.At.Wall, remembered, line.SubjectSequence));
+            if (line.Said is { } said) points.Add(new TracedPoint(line.Point, line.Name, said.Role, said.Lubricant, said.By, said.At, said.Remembered, line.N));
+            else if (!line.Read) faults.Add($"What served '{line.Name}' cannot be read.");
+            else faults.Add($"The index says that it served '{line.Name}', and the log does not; delete the file 'index.db' in {folder}, it is made anew from the journal.");
         }
-        return new TracedUse(job.Subject, job.Number, job.Title, points, string.Join(' ', faults.Distinct()));
+        return new TracedUse(job.Subject, job.Number, job.Title, points, faults.Count == 0 ? "" : string.Join(' ', faults.Distinct()));
     }
 }
 
