@@ -7,10 +7,11 @@ namespace ServiceRunner.Files.Index;
 
 /// <summary>
 /// The index's file and whether it can be trusted. LiteDB survives a killed process, but not a machine that stops: so
-/// a mark names the boot in which the file is in use, and a mark of another boot condemns it.
+/// a mark names the boot in which the file was written to, and a mark of another boot condemns it.
 /// </summary>
 internal sealed class IndexFile(DataFolder folder)
 {
+    private readonly Lock _gate = new();
     private bool _marked;
 
     /// <summary>The index as it was left; or why it cannot be used.</summary>
@@ -20,8 +21,8 @@ internal sealed class IndexFile(DataFolder folder)
         try
         {
             if (!File.Exists(folder.IndexFile)) return (null, RebuildReason.Missing);
-            if (File.Exists(folder.IndexInUse) && (boot.Length == 0 || File.ReadAllText(folder.IndexInUse) != boot)) return (null, RebuildReason.MachineStopped);
-            if (!Mark()) return (null, RebuildReason.Unreadable);
+            _marked = File.Exists(folder.IndexInUse);
+            if (_marked && (boot.Length == 0 || File.ReadAllText(folder.IndexInUse) != boot)) return (null, RebuildReason.MachineStopped);
         }
         catch (Exception e) when (DurableFile.IsDisk(e))
         {
@@ -30,7 +31,7 @@ internal sealed class IndexFile(DataFolder folder)
         JournalIndex? index = null;
         try
         {
-            index = JournalIndex.OnDisk(folder.IndexFile, folder.IndexLog);
+            index = JournalIndex.OnDisk(folder.IndexFile, folder.IndexLog, MayWrite);
             if (index.Head() is not null) return (index, default);
             index.Close();
             return (null, RebuildReason.DoesNotMatch);
@@ -50,7 +51,7 @@ internal sealed class IndexFile(DataFolder folder)
         {
             Delete();
             if (!Mark()) return JournalIndex.InMemory();
-            return JournalIndex.OnDisk(folder.IndexFile, folder.IndexLog);
+            return JournalIndex.OnDisk(folder.IndexFile, folder.IndexLog, MayWrite);
         }
         catch (Exception)
         {
@@ -100,6 +101,13 @@ internal sealed class IndexFile(DataFolder folder)
     {
         File.Delete(folder.IndexLog);
         File.Delete(folder.IndexFile);
+    }
+
+    // An opening that only reads needs no mark, nor the two syncs that it costs: they would be waited for before the first frame.
+    private bool MayWrite()
+    {
+        // LiteDB writes its two files from different threads.
+        lock (_gate) return _marked || Mark();
     }
 
     private bool Mark()

@@ -13,26 +13,29 @@ internal sealed class IndexWriter : IDisposable
     private static readonly TimeSpan Gathering = TimeSpan.FromMilliseconds(25);
 
     private readonly JournalIndex _index;
-    private readonly Thread _thread;
+    private Thread? _thread;
     private readonly object _gate = new();
     private List<IndexedLine> _waiting = [];
     private bool _busy, _asked, _ended;
     private Exception? _failure;
 
-    public IndexWriter(JournalIndex index)
-    {
-        _index = index;
-        _thread = new Thread(Run) { IsBackground = true, Name = "index" };
-        _thread.Start();
-    }
+    public IndexWriter(JournalIndex index) => _index = index;
 
     public void Add(IEnumerable<IndexedLine> lines)
     {
         lock (_gate)
         {
             _waiting.AddRange(lines);
-            Monitor.PulseAll(_gate);
+            if (_thread is null) Begin();
+            else Monitor.PulseAll(_gate);
         }
+    }
+
+    // With the first line: whoever only looks at the board does not wait for a thread.
+    private void Begin()
+    {
+        _thread = new Thread(Run) { IsBackground = true, Name = "index" };
+        _thread.Start();
     }
 
     /// <summary>Waits until all that was given is in the index.</summary>
@@ -95,7 +98,7 @@ internal sealed class IndexWriter : IDisposable
             _ended = true;
             Monitor.PulseAll(_gate);
         }
-        _thread.Join();
+        _thread?.Join();
         return _failure is null;
     }
 

@@ -25,19 +25,22 @@ internal sealed class JournalIndex
         _extents = database.GetCollection("extents");
         _rows = database.GetCollection("rows");
         _servings = new Servings(database);
+        // One of our format has them; to ask for each again takes longer than to read the board.
+        if (Head() is not null) return;
+        _servings.MakeIndexes();
         _rows.EnsureIndex("board", "$.board");
         _rows.EnsureIndex("numberKey", "$.numberKey");
         _rows.EnsureIndex("lotKeys", "$.lotKeys[*]");
         _rows.EnsureIndex("since", "$.since");
     }
 
-    public static JournalIndex OnDisk(string path, string log)
+    public static JournalIndex OnDisk(string path, string log, Func<bool> mayWrite)
     {
         PageFile[] files = [];
         try
         {
-            files = [.. files, new PageFile(path)];
-            files = [.. files, new PageFile(log)];
+            files = [.. files, new PageFile(path, mayWrite)];
+            files = [.. files, new PageFile(log, mayWrite)];
             return Open(files[0], files[1], files);
         }
         catch

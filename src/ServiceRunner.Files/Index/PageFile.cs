@@ -19,11 +19,14 @@ internal sealed class PageFile : Stream
     private readonly Dictionary<long, byte[]> _unwritten = [];
     private readonly byte[] _buffer = new byte[Stored];
     private readonly Lock _gate = new();
+    private readonly Func<bool> _mayWrite;
     private long _length;
     private bool _ended;
 
-    public PageFile(string path)
+    /// <param name="mayWrite">Asked before each write: the mark that the file is in use must be on the disk before the first.</param>
+    public PageFile(string path, Func<bool>? mayWrite = null)
     {
+        _mayWrite = mayWrite ?? (() => true);
         _file = DurableFile.OpenOwn(path);
         _length = RandomAccess.GetLength(_file) / Stored * Page;
     }
@@ -133,10 +136,11 @@ internal sealed class PageFile : Stream
         else _unwritten[page] = [.. _buffer];
     }
 
-    private static bool Try(Action write)
+    private bool Try(Action write)
     {
         try
         {
+            if (!_mayWrite()) return false;
             write();
             return true;
         }

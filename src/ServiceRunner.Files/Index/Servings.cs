@@ -17,11 +17,9 @@ internal sealed class Servings
 
     private readonly ILiteCollection<BsonDocument> _lots;
 
-    public Servings(LiteDatabase database)
-    {
-        _lots = database.GetCollection("servings");
-        _lots.EnsureIndex("lotKey", "$.lotKey");
-    }
+    public Servings(LiteDatabase database) => _lots = database.GetCollection("servings");
+
+    public void MakeIndexes() => _lots.EnsureIndex("lotKey", "$.lotKey");
 
     /// <summary>The jobs that a batch was used on, by the job's id.</summary>
     public List<LotEntry> Of(string lot)

@@ -34,6 +34,47 @@ public sealed class IndexTests : IDisposable
     }
 
     [Fact]
+    public void An_index_that_is_only_read_is_not_marked_as_in_use_and_one_that_is_written_is_marked_first()
+    {
+        _bench.ThreeLines();
+        byte[] before = File.ReadAllBytes(_bench.In("index.db"));
+        string mark = _bench.In("index-in-use");
+        using (JobLog log = _bench.Own())
+        {
+            Assert.Equal(2, log.Read("JOB1").Lines.Count);
+            Assert.False(File.Exists(mark));
+        }
+        Assert.Equal(before, File.ReadAllBytes(_bench.In("index.db")));
+        using (JobLog log = _bench.Own())
+        {
+            LogBench.Append(log, LogBench.Line("JOB1", 3, "Running"));
+            Assert.Equal(3, log.Read("JOB1").Lines.Count);
+            Assert.True(File.Exists(mark));
+        }
+        Assert.False(File.Exists(mark));
+    }
+
+    [Fact]
+    public void A_page_that_may_not_be_written_stays_in_memory()
+    {
+        string path = _bench.In("pages");
+        bool may = false;
+        PageFile file = new(path, () => may);
+        file.Write(new byte[] { 1, 2, 3 });
+        file.Position = 0;
+        byte[] read = new byte[3];
+        file.ReadExactly(read);
+        Assert.Equal([1, 2, 3], read);
+        Assert.False(file.IsWhole);
+        Assert.Equal(0, new FileInfo(path).Length);
+        may = true;
+        file.Position = 0;
+        file.Write(new byte[] { 1, 2, 3 });
+        Assert.True(file.IsWhole);
+        file.End();
+    }
+
+    [Fact]
     public void An_index_of_another_format_is_made_anew()
     {
         using (JobLog log = _bench.Own())
