@@ -18,7 +18,15 @@ public sealed record Bench
     public ImmutableDictionary<string, JarRecord> Jars { get; init; } = ImmutableDictionary<string, JarRecord>.Empty;
 
     /// <summary>The bottle in use of each lubricant.</summary>
-    public ImmutableDictionary<string, BenchEvent.BatchTaken> Batches { get; init; } = ImmutableDictionary<string, BenchEvent.BatchTaken>.Empty;
+    public ImmutableDictionary<string, BenchEvent.BatchTaken> Batches
+    {
+        get;
+        init
+        {
+            field = value;
+            BatchNames = value.ToImmutableDictionary(b => b.Key, b => b.Value.Batch);
+        }
+    } = ImmutableDictionary<string, BenchEvent.BatchTaken>.Empty;
 
     /// <summary>Bottles that stand on the shelf and are not in use.</summary>
     public ImmutableList<BenchEvent.BottleNoted> OtherBottles { get; init; } = [];
@@ -30,7 +38,15 @@ public sealed record Bench
     public TemperatureRecord? Temperature { get; init; }
 
     /// <summary>Clocks that run, in the order begun.</summary>
-    public ImmutableList<BenchEvent.ClockBegun> Clocks { get; init; } = [];
+    public ImmutableList<BenchEvent.ClockBegun> Clocks
+    {
+        get;
+        init
+        {
+            field = value;
+            JarsInUse = value.Where(c => c.Jar.Length > 0).Select(c => c.Jar).ToImmutableHashSet();
+        }
+    } = [];
 
     /// <summary>Number of the last action.</summary>
     public int LastNumber { get; init; }
@@ -42,10 +58,10 @@ public sealed record Bench
     public Moment? LastAt { get; init; }
 
     /// <summary>Jars with a basket in them.</summary>
-    public IReadOnlySet<string> JarsInUse => Clocks.Where(c => c.Jar.Length > 0).Select(c => c.Jar).ToImmutableHashSet();
+    public IReadOnlySet<string> JarsInUse { get; private init; } = ImmutableHashSet<string>.Empty;
 
     /// <summary>The batch in use of each lubricant.</summary>
-    public IReadOnlyDictionary<string, string> BatchNames => Batches.ToImmutableDictionary(b => b.Key, b => b.Value.Batch);
+    public IReadOnlyDictionary<string, string> BatchNames { get; private init; } = ImmutableDictionary<string, string>.Empty;
 
     /// <summary>Who works here now; empty if nobody is signed in.</summary>
     public string Repairer => SignedIn.IsEmpty ? "" : SignedIn[^1];

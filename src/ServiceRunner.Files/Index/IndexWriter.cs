@@ -25,9 +25,11 @@ internal sealed class IndexWriter : IDisposable
     {
         lock (_gate)
         {
+            bool sleeps = _waiting.Count == 0;
             _waiting.AddRange(lines);
             if (_thread is null) Begin();
-            else Monitor.PulseAll(_gate);
+            // While it gathers it looks by itself when the time is over; to wake it would be a part of every step.
+            else if (sleeps || _waiting.Count >= Enough) Monitor.PulseAll(_gate);
         }
     }
 
