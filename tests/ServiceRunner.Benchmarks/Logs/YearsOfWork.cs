@@ -1,4 +1,5 @@
 using System.Text;
+using ServiceRunner.Core.Benches;
 using ServiceRunner.Core.Jobs;
 using ServiceRunner.Core.Quantities;
 using ServiceRunner.Demo;
@@ -43,32 +44,50 @@ internal sealed class YearsOfWork
     }
 
     /// <summary>Makes the folder; gives how many lines there are, which is the number asked for or a few hundred more.</summary>
-    public static long Make(string folder, long lines)
+    public static long Make(string folder, long lines) => Make(folder, (had, each) => ((int)Math.Max(1, (lines - had) / each + Unfinished / 2), lines));
+
+    /// <summary>Makes the folder with so many jobs; gives how many lines there are.</summary>
+    public static long MakeJobs(string folder, int jobs) => Make(folder, (_, _) => (jobs - 1, long.MaxValue));
+
+    private static long Make(string folder, Func<long, int, (int Jobs, long Lines)> much)
     {
         string build = Path.Combine(Disk.Memory, Identity.New());
         YearsOfWork work = new(build);
-        long made = work.Append(build, lines);
+        (int jobs, long lines) = much(work._lines[^1].Line.Sequence, work._lines.Count);
+        long made = work.Append(build, jobs, lines);
         MadeBench.Open(build, new MachineClock()).Dispose(); // carries the bench forward, as any opening does
         Disk.Copy(build, folder);
         Directory.Delete(build, recursive: true);
         return made;
     }
 
-    private long Append(string folder, long lines)
+    private long Append(string folder, int jobs, long lines)
     {
         DataFolder data = ((FolderReady)DataFolder.Open(folder)).Folder;
-        long had = _lines[^1].Line.Sequence;
-        int jobs = (int)Math.Max(1, (lines - had) / _lines.Count + Unfinished / 2);
         DateTimeOffset first = _time.Present.AddDays(-jobs - 1);
         _time.Now = first;
+        int half = Half();
         using JobLog log = ((Opened)JobLog.Open(data, OpenMode.Own, (_, _) => null, new OpenOptions { Clock = _time })).Log;
         for (int j = 0; j < jobs && log.Head.Sequence < lines; j++)
         {
             _time.Now = first.AddDays(j);
             string id = Identity.New(_time.Now);
-            foreach ((LogLine line, SubjectRow? row) in j < jobs - Unfinished ? _lines : _lines.Take(_lines.Count / 2)) Append(log, id, j, line, row);
+            foreach ((LogLine line, SubjectRow? row) in j < jobs - Unfinished ? _lines : _lines.Take(half)) Append(log, id, j, line, row);
         }
         return log.Head.Sequence;
+    }
+
+    // About the middle, where no clock runs: cut anywhere, the bench would know a dozen clocks that no job has.
+    private int Half()
+    {
+        int half = 0, running = 0;
+        for (int i = 0; i < _lines.Count / 2; i++)
+        {
+            if (_lines[i].Row is null)
+                foreach (BenchEvent e in EventLines.Bench(_lines[i].Line).Events) running += e is BenchEvent.ClockBegun ? 1 : e is BenchEvent.ClockEnded ? -1 : 0;
+            if (running == 0 && _lines[i].Row is null) half = i + 1;
+        }
+        return half;
     }
 
     private void Append(JobLog log, string id, int number, LogLine line, SubjectRow? row)

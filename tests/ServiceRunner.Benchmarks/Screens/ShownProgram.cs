@@ -29,7 +29,8 @@ internal sealed class ShownProgram : IDisposable
         start.Environment.Remove("NO_COLOR");
         StartedAt = Stopwatch.GetTimestamp();
         _script = Process.Start(start)!;
-        new Thread(Read) { IsBackground = true }.Start();
+        Stream written = _script.StandardOutput.BaseStream; // the process may be gone before the thread begins
+        new Thread(() => Read(written)) { IsBackground = true }.Start();
     }
 
     /// <summary>Why no program can be shown here; empty if one can.</summary>
@@ -41,6 +42,10 @@ internal sealed class ShownProgram : IDisposable
 
     /// <summary>The program's process: what script has become the parent of.</summary>
     public int Pid => int.Parse(File.ReadAllText($"/proc/{_script.Id}/task/{_script.Id}/children").Trim(), System.Globalization.CultureInfo.InvariantCulture);
+
+    /// <summary>Resident memory in MiB.</summary>
+    public double Memory => File.ReadLines($"/proc/{Pid}/status").Where(l => l.StartsWith("VmRSS:", StringComparison.Ordinal))
+        .Select(l => double.Parse(l.Split(' ', StringSplitOptions.RemoveEmptyEntries)[1], System.Globalization.CultureInfo.InvariantCulture) / 1024).FirstOrDefault();
 
     /// <summary>Sends a key and gives the milliseconds to the first byte and to the last before it was quiet; null if nothing came.</summary>
     public (double First, double Last)? Press(string key)
@@ -90,10 +95,10 @@ internal sealed class ShownProgram : IDisposable
 
     private static double Since(long start, long at) => Stopwatch.GetElapsedTime(start, at).TotalMilliseconds;
 
-    private void Read()
+    private void Read(Stream written)
     {
         byte[] block = new byte[65_536];
-        while (_script.StandardOutput.BaseStream.Read(block) is > 0 and int count)
+        while (written.Read(block) is > 0 and int count)
         {
             long now = Stopwatch.GetTimestamp();
             lock (_gate)
