@@ -33,7 +33,7 @@ public static class FindingWords
         foreach (Noted<JobEvent.OwnerAnswered> answer in job.OwnerAnswers.Where(a => a.Event.Agreed.Contains(finding.Id) || a.Event.Declined.Contains(finding.Id)))
             yield return $"The owner {(answer.Event.Agreed.Contains(finding.Id) ? "agreed" : "declined")}, {JobWords.Of(answer.Event.How)}, {answer.Event.On.ToString("d MMM yyyy", CultureInfo.InvariantCulture)}{(answer.Event.Words.Length > 0 ? $": \"{answer.Event.Words}\"" : "")}.";
         foreach (Repair repair in finding.Repairs)
-            yield return $"Repair: {repair.Title}, {(repair.IsFinished ? "at its end" : $"{repair.Left} of {Times.Count(repair.Total, "step")} left")}{(repair.Part.Length > 0 ? $" ({plan.NameOf(repair.Part)})" : "")}.";
+            yield return $"Repair: {repair.Title}, {(repair.IsGivenUp ? "given up" : repair.IsFinished ? "at its end" : $"{repair.Left} of {Times.Count(repair.Total, "step")} left")}{(repair.Part.Length > 0 ? $" ({plan.NameOf(repair.Part)})" : "")}.";
         foreach (Noted<JobEvent.PhotoKept> photo in job.Photos.Where(p => p.Event.Finding == finding.Id)) yield return $"Picture: {photo.Event.Name}.";
     }
 

@@ -85,7 +85,7 @@ public static class JobWords
             { Settled: { Length: > 0 } how } => how,
             { Agreed: false } => "left as it is, the owner declined",
             { Verdict: Verdict.Accept } => finding.Fate.Detail.Length > 0 ? $"stays as it is: {finding.Fate.Detail}" : "stays as it is",
-            _ when finding.Repairs.Count > 0 => "mended",
+            _ when finding.Repairs.Any(r => r.IsFinished && !r.IsGivenUp) => "mended",
             _ when finding.Renewed => "replaced",
             _ => "noted",
         },

@@ -50,9 +50,8 @@ public sealed record FindingEntry(Noted<JobEvent.FindingNoted> Noted, FindingFat
     public FindingStanding Standing => Fate switch
     {
         { Settled.Length: > 0 } or { Agreed: false } or { Verdict: Verdict.Accept } => FindingStanding.Settled,
-        _ when Repairs.Count > 0 => Repairs.All(r => r.IsFinished) ? FindingStanding.Settled
-            : Fate is { Cost.Value: > 0, Agreed: null } && !WithinLimit ? FindingStanding.WaitsForOwner
-            : FindingStanding.InRepair,
+        _ when Repairs.Any(r => !r.IsFinished) => Fate is { Cost.Value: > 0, Agreed: null } && !WithinLimit ? FindingStanding.WaitsForOwner : FindingStanding.InRepair,
+        _ when Repairs.Any(r => !r.IsGivenUp) => FindingStanding.Settled,
         { Verdict: null } => Weight == Weight.Note ? FindingStanding.Settled : FindingStanding.Undecided,
         { Verdict: Verdict.AskOwner, Agreed: null } => FindingStanding.WaitsForOwner,
         { Verdict: Verdict.SendOut } => FindingStanding.SentOut,

@@ -93,6 +93,9 @@ public class RepairTests
         walk.Refused<Rejection.RepairAlreadyIn>(again);
         walk.Then(new JobAction.GiveUpRepair(instance, "a new wheel is better"));
         Assert.Contains(walk.Job.Deviations, d => d.Event is { Kind: Deviation.Skipped, Detail: "New pivot", Reason: "a new wheel is better" });
+        // Nothing was mended by that: the finding is as open as before.
+        Assert.Equal(FindingStanding.ToBeMended, FindingsLedger.Find(walk.Job, walk.Plan, finding)!.Standing);
+        Assert.Contains(finding, Owed.Of(walk.Job, walk.Plan).Findings);
         walk.Then(again);
         Assert.Equal(2, walk.Job.Repairs.Count);
         walk.Refused<Rejection.NoSuchRepair>(new JobAction.GiveUpRepair(instance, "again"));
