@@ -96,5 +96,36 @@ public class BenchTests
         Assert.Equal(_bench.Batches, fresh.Batches);
         Assert.Equal(_bench.Clocks, fresh.Clocks);
         Assert.Equal(_bench.LastNumber + 1, fresh.CarriedAt);
+        Assert.Equal(["J1"], fresh.JarsInUse);
+        Assert.Equal([("light", "L-1")], fresh.BatchNames.Select(b => (b.Key, b.Value)));
+    }
+
+    [Fact]
+    public void Jars_and_bottles_in_use_are_those_of_the_clocks_and_batches_after_every_event()
+    {
+        Act(new BenchAction.TakeBatch("light", "L-1", null, null));
+        Act(new BenchAction.TakeBatch("heavy", "H-1", null, null));
+        BenchEvent[] clocks =
+        [
+            new BenchEvent.ClockBegun("job", Sample.Step("wash"), "J1"),
+            new BenchEvent.ClockBegun("job", Sample.Step("dry"), ""),
+            new BenchEvent.ClockBegun("other", Sample.Step("wash"), "J2"),
+            new BenchEvent.ClockEnded("job", Sample.Step("wash")),
+        ];
+        string[] jars = ["J1", "J1", "J1 J2", "J2"];
+        for (int i = 0; i < clocks.Length; i++)
+        {
+            _bench = _bench.After(new BenchEntry(_bench.LastNumber + 1, "x", "AA", _now, [clocks[i]]));
+            Assert.Equal(jars[i], string.Join(' ', _bench.JarsInUse.Order(StringComparer.Ordinal)));
+        }
+        Act(new BenchAction.TakeBatch("light", "L-2", null, null));
+        Assert.Equal("L-2", _bench.BatchNames["light"]);
+        Act(new BenchAction.FinishBottle("heavy", "H-1"));
+        Assert.DoesNotContain("heavy", _bench.BatchNames.Keys);
+        Assert.Equal(_bench.Batches.Keys.Order(), _bench.BatchNames.Keys.Order());
+        // Signing in touches neither, and neither is forgotten by it.
+        Act(new BenchAction.SignIn("AA"));
+        Assert.Equal(["J2"], _bench.JarsInUse);
+        Assert.Equal("L-2", _bench.BatchNames["light"]);
     }
 }

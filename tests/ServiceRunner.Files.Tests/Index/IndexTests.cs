@@ -119,6 +119,26 @@ public sealed class IndexTests : IDisposable
         Assert.Null(log.Row("NOBODY"));
     }
 
+    // A row is asked for on the index's thread when it takes the line: no question is put here that would wake it.
+    [Theory]
+    [InlineData(8, 60)]     // each finds the thread asleep
+    [InlineData(40, 3)]     // some come while it gathers, some while it writes
+    [InlineData(1_200, 0)]  // more than it lets gather
+    public void Every_line_comes_into_the_index_by_itself(int lines, int apart)
+    {
+        using JobLog log = _bench.Own();
+        int taken = 0;
+        for (int i = 1; i <= lines; i++)
+        {
+            NewLine line = WithRow(LogBench.Line($"JOB{i}", 1, "Running"), new SubjectRow { Number = $"n{i}" }, 1);
+            Func<SubjectRow> row = line.Row!;
+            LogBench.Append(log, line with { Row = () => { Interlocked.Increment(ref taken); return row(); } });
+            if (apart > 0) Thread.Sleep(apart);
+        }
+        Assert.True(SpinWait.SpinUntil(() => Volatile.Read(ref taken) == lines, TimeSpan.FromSeconds(20)), $"{taken} of {lines}");
+        Assert.Equal(lines, log.Rows(SubjectRow.Job, openOnly: true).Count);
+    }
+
     [Fact]
     public void A_row_stays_as_it_was_when_an_append_brings_none()
     {
