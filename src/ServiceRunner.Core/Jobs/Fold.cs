@@ -89,6 +89,7 @@ public static class Fold
         JobEvent.FindingSettled x => LedgerFold.OfFate(job, x.Finding, f => f with { Settled = x.How }),
         JobEvent.PhotoKept x => job with { Photos = job.Photos.Add(new(x, entry.At, entry.By, entry.Number)) },
         JobEvent.RepairJoined x => job with { Repairs = job.Repairs.Add(x) },
+        JobEvent.RepairGivenUp x => job with { GivenUp = job.GivenUp.Add(x.Instance) },
         JobEvent.EstimateGiven x => job with { Estimates = job.Estimates.Add(new(x, entry.At, entry.By, entry.Number)) },
         JobEvent.OwnerAnswered x => LedgerFold.Answered(job, x, entry),
         JobEvent.TrayChecked => job,

@@ -80,6 +80,9 @@ public sealed record Job
     /// <summary>Joined procedures that are repairs.</summary>
     public ImmutableList<JobEvent.RepairJoined> Repairs { get; init; } = [];
 
+    /// <summary>Repairs that were given up, by their instances.</summary>
+    public ImmutableHashSet<string> GivenUp { get; init; } = [];
+
     /// <summary>What the owner was told.</summary>
     public ImmutableList<Noted<JobEvent.EstimateGiven>> Estimates { get; init; } = [];
 

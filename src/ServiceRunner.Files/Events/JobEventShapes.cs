@@ -66,6 +66,7 @@ public static class JobEventShapes
             case JobEvent.FindingSettled x: Kind(w, "finding-settled.1"); w.Text("finding", x.Finding); w.Text("how", x.How); break;
             case JobEvent.PhotoKept x: Kind(w, "photo.1"); w.Text("finding", x.Finding); w.Step(x.Step); w.Text("name", x.Name); w.Text("sha256", x.Hash); w.Text("caption", x.Caption); break;
             case JobEvent.RepairJoined x: Kind(w, "repair.1"); w.Text("instance", x.Instance); w.Text("finding", x.Finding); w.Text("part", x.Part); break;
+            case JobEvent.RepairGivenUp x: Kind(w, "repair-given-up.1"); w.Text("instance", x.Instance); break;
             case JobEvent.EstimateGiven x: Kind(w, "estimate-given.1"); w.Text("currency", x.Currency); Lines(w, x.Lines); break;
             case JobEvent.OwnerAnswered x: Kind(w, "owner-answered.1"); w.Texts("agreed", x.Agreed); w.Texts("declined", x.Declined); w.Text("how", StoredWords.Of(x.How)); w.Day("on", x.On); w.Text("words", x.Words); break;
             case JobEvent.TrayChecked x: Kind(w, "tray-checked.1"); w.WriteNumber("seen", x.Seen); w.Texts("missing", x.Missing); break;
@@ -129,6 +130,7 @@ public static class JobEventShapes
         "finding-settled.1" => new JobEvent.FindingSettled(e.Text("finding"), e.Text("how")),
         "photo.1" => new JobEvent.PhotoKept(e.Text("finding"), e.StepOrNone(), e.Text("name"), e.Text("sha256"), e.Text("caption")),
         "repair.1" => new JobEvent.RepairJoined(e.Text("instance"), e.Text("finding"), e.Text("part")),
+        "repair-given-up.1" => new JobEvent.RepairGivenUp(e.Text("instance")),
         "estimate-given.1" => new JobEvent.EstimateGiven(Lines(e), e.Text("currency")),
         "owner-answered.1" => new JobEvent.OwnerAnswered(e.Texts("agreed"), e.Texts("declined"), StoredWords.ReadMeans(e.Text("how")), e.Day("on") ?? throw new FormatException("an answer without its day"), e.Text("words")),
         "tray-checked.1" => new JobEvent.TrayChecked(e.GetProperty("seen").GetInt32(), e.Texts("missing")),

@@ -47,12 +47,11 @@ internal static class FindingStories
     /// <summary>A repair with its part.</summary>
     public static string RepairTitle(string title, string part, Plan plan) => $"Repair: {title}{(part.Length > 0 ? $" ({plan.NameOf(part)})" : "")}";
 
-    // A repair may have been given up: then its last step was passed over.
     private static string Finished(Job job, Repair repair)
     {
         List<StepEnd> ends = [.. job.Steps.Values.Where(s => s.Step.Instance == repair.Instance && s.End is not null).Select(s => s.End!)];
         return ends.MaxBy(e => e.At.Wall) is not { } last ? "nothing was done in it"
-            : $"{(ends.Any(e => e.Done) ? "finished" : "given up")} {Day(last.Remembered ?? last.At.Wall)}";
+            : $"{(repair.IsGivenUp ? "given up" : "finished")} {Day(last.Remembered ?? last.At.Wall)}";
     }
 
     private static string Because(Verdict verdict, string detail) => detail.Length == 0 ? "" : verdict == Verdict.SendOut ? $" to {detail}" : $": {detail}";

@@ -5,12 +5,13 @@ namespace ServiceRunner.Files.Sentences;
 /// <summary>What an act was, in a few words: for whoever takes it back.</summary>
 public static class ActWords
 {
-    /// <summary>An entry of the log: the step that it settled, or else the last thing that happened in it.</summary>
+    /// <summary>An entry of the log: the repair that it gave up, the step that it settled, or else the last thing that happened in it.</summary>
     public static string Of(LogEntry entry, Plan plan)
     {
         foreach (JobEvent e in entry.Events)
             switch (e)
             {
+                case JobEvent.RepairGivenUp x: return $"the giving up of '{plan.TitleOf(x.Instance)}'";
                 case JobEvent.StepDone x: return $"'{Do(plan, x.Step)}' done";
                 case JobEvent.StepSkipped x: return $"'{Do(plan, x.Step)}' passed over";
             }

@@ -69,6 +69,7 @@ public class PinnedShapesTests
         new JobEvent.FindingSettled("01ACTION", "came back, teeth good"),
         new JobEvent.PhotoKept("01ACTION", Step, "pivot.jpg", "ab12", "lower pivot, from the side"),
         new JobEvent.RepairJoined("2", "01ACTION", "fourth-wheel"),
+        new JobEvent.RepairGivenUp("2"),
         new JobEvent.EstimateGiven([new EstimateLine("01ACTION", Number("120,50"), TimeSpan.FromMinutes(90)), new EstimateLine("02ACTION", null, null)], "EUR"),
         new JobEvent.OwnerAnswered(["01ACTION"], ["02ACTION"], Means.Telephone, new DateOnly(2026, 3, 2), "the wheel, not the dial"),
         new JobEvent.TrayChecked(41, ["click-spring"]),

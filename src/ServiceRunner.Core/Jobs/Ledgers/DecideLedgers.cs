@@ -68,6 +68,7 @@ public static partial class Decider
         if (x.Reason.Trim().Length == 0) return Refuse(new Rejection.NothingTyped());
         return Accept([
             new JobEvent.DeviationNoted(Deviation.Skipped, job.At(left[0].Key), at.Plan.TitleOf(x.Instance), x.Reason.Trim()),
+            new JobEvent.RepairGivenUp(x.Instance),
             .. left.Select(s => new JobEvent.StepSkipped(job.At(s.Key)))]);
     }
 

@@ -37,6 +37,9 @@ public abstract partial record JobEvent
     /// <summary>A joined procedure is a repair for a finding; <paramref name="Part"/> is the part that it mends, and that waits for it.</summary>
     public sealed record RepairJoined(string Instance, string Finding, string Part) : JobEvent;
 
+    /// <summary>A repair was given up: what was left of it is passed over, and nothing is mended by it.</summary>
+    public sealed record RepairGivenUp(string Instance) : JobEvent;
+
     /// <summary>The owner was told what it would cost, line by line. The currency is empty if the workshop states none.</summary>
     public sealed record EstimateGiven(IReadOnlyList<EstimateLine> Lines, string Currency) : JobEvent;
 

@@ -12,7 +12,7 @@ public sealed record Repair(string Instance, string Title, string Finding, strin
     /// <summary>True if every step of it is settled.</summary>
     public bool IsFinished => Left == 0;
 
-    /// <summary>True if it came to its end by being passed over: nothing is mended by that.</summary>
+    /// <summary>True if it came to its end by being given up, or by passing over every step of it: nothing is mended by that.</summary>
     public bool IsGivenUp { get; init; }
 
     /// <summary>The repairs of a job, in the order they came.</summary>
@@ -25,13 +25,13 @@ public sealed record Repair(string Instance, string Title, string Finding, strin
     private static Repair Of(Job job, Plan plan, JobEvent.RepairJoined joined)
     {
         int left = 0, total = 0;
-        bool givenUp = false;
+        bool worked = false;
         foreach (PlannedStep step in plan.InForce(job).Where(s => s.Key.Instance == joined.Instance))
         {
             total++;
             if (!job.WasSettled(step.Key)) left++;
-            givenUp = job.Steps.GetValueOrDefault(step.Key)?.End is { Done: false };
+            worked |= job.Steps.GetValueOrDefault(step.Key)?.End is { Done: true };
         }
-        return new Repair(joined.Instance, plan.TitleOf(joined.Instance), joined.Finding, joined.Part, left, total) { IsGivenUp = left == 0 && givenUp };
+        return new Repair(joined.Instance, plan.TitleOf(joined.Instance), joined.Finding, joined.Part, left, total) { IsGivenUp = left == 0 && (!worked || job.GivenUp.Contains(joined.Instance)) };
     }
 }

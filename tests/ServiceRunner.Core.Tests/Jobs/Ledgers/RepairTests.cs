@@ -220,4 +220,34 @@ public class RepairTests
         Assert.Empty(Blocker.Of(walk.Job, rinse, walk.Plan));
         Assert.Contains(Blocker.Of(walk.Job, walk.Plan.Find(new StepKey("1", "balance-in"))!, walk.Plan), b => b is Blocker.StageFirst);
     }
+
+    [Fact]
+    public void A_repair_given_up_half_way_mends_nothing_and_one_whose_last_step_was_passed_over_does()
+    {
+        Walk walk = Walk.Begun();
+        string first = walk.Find("wheel", "bent"), second = walk.Find("balance", "worn");
+        string given = walk.BringIn(first, "wheel"), done = walk.BringIn(second, "balance");
+        walk.Then(new JobAction.Do(In(given, "out")));
+        walk.Then(new JobAction.GiveUpRepair(given, "it broke"));
+        walk.Then(new JobAction.Do(In(done, "out")));
+        walk.Then(new JobAction.Answer(In(done, "in"), $"origin:{done}/old-pivot", new AnswerValue.Chosen("supplied")));
+        walk.Then(new JobAction.Skip(In(done, "true"), "no time"));
+        Assert.Equal([true, false], Repair.AllOf(walk.Job, walk.Plan).Select(r => r.IsGivenUp));
+        Assert.Equal(FindingStanding.ToBeMended, FindingsLedger.Find(walk.Job, walk.Plan, first)!.Standing);
+        Assert.Equal(FindingStanding.Settled, FindingsLedger.Find(walk.Job, walk.Plan, second)!.Standing);
+    }
+
+    [Fact]
+    public void Passing_over_every_step_of_a_repair_is_giving_it_up_and_taking_that_back_is_not()
+    {
+        Walk walk = Walk.Begun();
+        string finding = walk.Find("wheel", "bent"), instance = walk.BringIn(finding, "wheel");
+        foreach (string step in new[] { "out", "in", "true" }) walk.Then(new JobAction.Skip(In(instance, step), "no"));
+        Assert.True(Repair.AllOf(walk.Job, walk.Plan)[0].IsGivenUp);
+        walk.Then(new JobAction.TakeBack());
+        Assert.Equal(FindingStanding.InRepair, FindingsLedger.Find(walk.Job, walk.Plan, finding)!.Standing);
+        walk.Then(new JobAction.GiveUpRepair(instance, "too worn"));
+        walk.Then(new JobAction.TakeBack());
+        Assert.Equal(FindingStanding.InRepair, FindingsLedger.Find(walk.Job, walk.Plan, finding)!.Standing);
+    }
 }
