@@ -38,7 +38,7 @@ public sealed class Plan
     private readonly ILookup<string, string> _holders;
     private readonly ILookup<string, string> _coveredBy;
     private readonly ILookup<string, PlannedStep> _baths;
-    private readonly ILookup<string, (PlannedStep Step, string Ask)> _looks;
+    private readonly ILookup<string, (PlannedStep Step, string Ask, ExamineFacet Facet)> _looks;
     private readonly Dictionary<string, string> _titles = new(StringComparer.Ordinal);
 
     /// <summary>Joins procedures in the order given, each under its instance's name.</summary>
@@ -69,7 +69,7 @@ public sealed class Plan
         _byStage = steps.ToLookup(s => (s.Key.Instance, s.Stage.Id.Value));
         Maps = maps;
         _holders = _parts.Values.Where(p => p.Seat is not null).ToLookup(p => p.Seat!.Value.Value, p => p.Id.Value);
-        _looks = steps.SelectMany(s => s.Step.Examine.Select(e => (Part: e.Part?.Value ?? e.Spot.Value, Look: (s, Ask.ExamineKey(e.Spot))))).ToLookup(x => x.Part, x => x.Look);
+        _looks = steps.SelectMany(s => s.Step.Examine.Select(e => (Part: e.Part?.Value ?? e.Spot.Value, Look: (s, Ask.ExamineKey(e.Spot), e)))).ToLookup(x => x.Part, x => x.Look);
         _baths = steps.SelectMany(s => s.Step.Clock is { } clock and not ClockFacet.Wait ? clock.Parts.Select(p => (Part: p.Value, s)) : []).ToLookup(x => x.Part, x => x.s);
         _coveredBy = _parts.Values.SelectMany(p => p.Under.Select(u => (Part: p.Id.Value, Cover: u.Value))).ToLookup(x => x.Cover, x => x.Part);
     }
@@ -110,8 +110,8 @@ public sealed class Plan
     /// <summary>The baths, spin-offs and dryings that a part is named in, in the suggested order.</summary>
     public IEnumerable<PlannedStep> BathsOf(string part) => _baths[part];
 
-    /// <summary>The looks that a part gets, each with its step and its ask's key.</summary>
-    public IEnumerable<(PlannedStep Step, string Ask)> LooksAt(string part) => _looks[part];
+    /// <summary>The looks that a part gets, each with its step, its ask's key and what may be seen.</summary>
+    public IEnumerable<(PlannedStep Step, string Ask, ExamineFacet Facet)> LooksAt(string part) => _looks[part];
 
     /// <summary>An oiling point, or null.</summary>
     public OilingPoint? Point(string id) => _points.GetValueOrDefault(id);

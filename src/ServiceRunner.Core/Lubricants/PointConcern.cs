@@ -45,7 +45,7 @@ public abstract record PointConcern
         List<PointConcern> found = [];
         string role = point.Role;
         if (!lubricant.Roles.Any(r => r.Value == role)) found.Add(new OtherRole(lubricant, role));
-        DateOnly today = on ?? DateOnly.FromDateTime(at.Now.Wall.Date);
+        DateOnly today = on ?? at.Now.Day;
         if (at.Stock.Find(lubricant.Id, batch) is { } bottle && bottle.Standing(lubricant, today) == BottleStanding.Past)
             found.Add(new PastDate(lubricant, batch, bottle.LastDay(lubricant)!.Value, today));
         if (RoleFit.Of(lubricant, role, at.BenchCelsius) is RoleFit.Outside outside)

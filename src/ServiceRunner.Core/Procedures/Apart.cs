@@ -6,35 +6,28 @@ namespace ServiceRunner.Core.Procedures;
 /// Sets the ids of a repair apart from those of the job that it comes into: two jewels replaced in one job are two
 /// parts. The part that the repair mends is one of the job's own and keeps its name there.
 /// </summary>
-internal sealed class Apart(string instance, string placeholder, string mended)
+internal sealed class Apart(Procedure read, string instance, string mended)
 {
-    private readonly HashSet<string> _parts = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _parts = [.. read.Parts.Select(p => p.Id.Value)];
 
-    /// <summary>A procedure with every id of a part, a compartment, a point and a fact set apart as <c>instance/id</c>.</summary>
+    /// <summary>A procedure with every id of a part, a compartment, a point and a fact set apart (<see cref="ApartId"/>).</summary>
     /// <param name="read">As read.</param>
     /// <param name="instance">Its name in the job.</param>
     /// <param name="mended">The job's part that it mends; empty if none was named.</param>
-    public static Procedure From(Procedure read, string instance, string mended) =>
-        new Apart(instance, read.Mends?.Value ?? "", mended).Of(read);
+    public static Procedure From(Procedure read, string instance, string mended) => new Apart(read, instance, mended).Set();
 
-    private Procedure Of(Procedure p)
+    private Procedure Set() => read with
     {
-        _parts.UnionWith(p.Parts.Select(x => x.Id.Value));
-        return SetApart(p);
-    }
-
-    private Procedure SetApart(Procedure p) => p with
-    {
-        Asks = [.. p.Asks.Select(a => a with { Fact = Own(a.Fact) })],
-        Parts = [.. p.Parts.Where(x => !StandsFor(x.Id)).Select(Of)],
-        OilingPoints = [.. p.OilingPoints.Select(Of)],
-        Sheet = p.Sheet is { } sheet ? sheet with { Part = Part(sheet.Part) } : null,
-        Stages = [.. p.Stages.Select(s => s with { Steps = [.. s.Steps.Select(Of)] })],
+        Asks = [.. read.Asks.Select(a => a with { Fact = Own(a.Fact) })],
+        Parts = [.. read.Parts.Where(x => !StandsFor(x.Id)).Select(Of)],
+        OilingPoints = [.. read.OilingPoints.Select(Of)],
+        Sheet = read.Sheet is { } sheet ? sheet with { Part = Part(sheet.Part) } : null,
+        Stages = [.. read.Stages.Select(s => s with { Steps = [.. s.Steps.Select(Of)] })],
     };
 
-    private bool StandsFor(string part) => mended.Length > 0 && part == placeholder;
+    private bool StandsFor(string part) => mended.Length > 0 && part == read.Mends?.Value;
 
-    private Placed<string> Own(Placed<string> id) => new($"{instance}/{id.Value}", id.At);
+    private Placed<string> Own(Placed<string> id) => new(ApartId.Of(instance, id), id.At);
 
     private Placed<string> Part(Placed<string> id) => StandsFor(id) ? new(mended, id.At) : Own(id);
 
@@ -45,7 +38,7 @@ internal sealed class Apart(string instance, string placeholder, string mended)
     private Part Of(Part p) => p with
     {
         Id = Own(p.Id),
-        Compartment = p.Compartment.Length == 0 ? "" : $"{instance}/{p.Compartment}",
+        Compartment = p.Compartment.Length == 0 ? "" : ApartId.Of(instance, p.Compartment),
         Seat = Part(p.Seat),
         Under = Parts(p.Under),
     };

@@ -9,6 +9,9 @@ namespace ServiceRunner.Core.Quantities;
 /// <param name="SinceBoot">Time since that boot, suspend included (CLOCK_BOOTTIME).</param>
 public sealed record Moment(DateTimeOffset Wall, string Boot, TimeSpan SinceBoot)
 {
+    /// <summary>The calendar day by the wall clock.</summary>
+    public DateOnly Day => DateOnly.FromDateTime(Wall.Date);
+
     /// <summary>How long from this moment to a later one, and how sure that is.</summary>
     public Elapsed Until(Moment later) =>
         Boot.Length > 0 && Boot == later.Boot

@@ -13,7 +13,7 @@ public static class FindingWords
     /// <summary>Where it is: the part by its name, or the place as it was called.</summary>
     public static string Where(JobEvent.FindingNoted finding, Plan plan)
     {
-        string spot = plan.Part(finding.Spot)?.Name ?? AskWords.Spoken(finding.Spot);
+        string spot = PartWords.Spot(finding, plan);
         // "Fourth pivots" says already that it is of the fourth wheel.
         string part = finding.Part.Length > 0 && finding.Part != finding.Spot && FirstWord(plan.NameOf(finding.Part)) != FirstWord(spot) ? $" ({plan.NameOf(finding.Part)})" : "";
         return $"{spot}{part}";

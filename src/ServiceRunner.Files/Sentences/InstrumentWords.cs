@@ -16,5 +16,5 @@ public static class InstrumentWords
     public static string Name(string id, Workshop workshop) => workshop.Instruments.FirstOrDefault(i => i.Id.Value == id)?.Name ?? AskWords.Spoken(id, capital: false);
 
     private static string Checked(Instrument instrument, Circumstances at) =>
-        instrument.Checked is { } day ? $", last checked {Days.Short(day, DateOnly.FromDateTime(at.Now.Wall.Date))}" : "";
+        instrument.Checked is { } day ? $", last checked {Days.Short(day, at.Now.Day)}" : "";
 }

@@ -42,7 +42,7 @@ public static class JobWords
 
     /// <summary>A compartment; that of a repair lies in a tray of its own.</summary>
     public static string Compartment(string compartment) =>
-        compartment.IndexOf('/', StringComparison.Ordinal) is > 0 and var slash ? $"{compartment[(slash + 1)..]} of tray {compartment[..slash]}" : compartment;
+        ApartId.Split(compartment) is { Instance.Length: > 0 } apart ? $"{apart.Id} of tray {apart.Instance}" : compartment;
 
     /// <summary>Where a new piece comes from.</summary>
     public static string Of(Origin origin) => origin switch

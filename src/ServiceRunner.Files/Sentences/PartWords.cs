@@ -29,7 +29,7 @@ public static class PartWords
     {
         string place = JobWords.Of(job.PlaceOf(part));
         if (job.SoakOf(part) is { } soak) place = $"in a basket: {JobWords.Clock(soak.Begun, workshop)}";
-        if (Repair.Holding(job, plan, part) is { } repair) place += $", in '{repair.Title}', {Times.Count(repair.Left, "step")} left";
+        if (Repair.OpenOn(job, plan, part) is { } repair) place += $", in '{repair.Title}', {Times.Count(repair.Left, "step")} left";
         return place;
     }
 
@@ -72,7 +72,7 @@ public static class PartWords
     public static string LeftOut(Job job, Plan plan, Workshop workshop, PlannedStep planned, string part) =>
         job.SoakOf(part) is { } soak && soak.Begun.Step.Key != planned.Key ? $"in {JobWords.Clock(soak.Begun, workshop)}"
         : job.PlaceOf(part) is PartPlace.Lost or PartPlace.SentOut or PartPlace.SetAside ? JobWords.Of(job.PlaceOf(part))
-        : Repair.Holding(job, plan, part) is { } repair && repair.Instance != planned.Key.Instance ? "in a repair"
+        : Repair.OpenOn(job, plan, part) is { } repair && repair.Instance != planned.Key.Instance ? "in a repair"
         : "went through with the others";
 
     /// <summary>What was cleaned, dried and looked over, and what is still expected, in one line.</summary>
@@ -82,7 +82,7 @@ public static class PartWords
         List<PlannedStep> clocks = [.. plan.BathsOf(part).Where(s => s.BelongsTo(job) != Belonging.No)];
         PlannedStep? bath = clocks.FirstOrDefault(s => s.Step.Clock is ClockFacet.Bath && !job.WasSettled(s.Key));
         PlannedStep? drying = clocks.FirstOrDefault(s => s.Step.Clock is ClockFacet.Dry && !job.WasSettled(s.Key));
-        List<(PlannedStep Step, string Ask)> looks = [.. plan.LooksAt(part).Where(l => l.Step.BelongsTo(job) != Belonging.No)];
+        List<(PlannedStep Step, string Ask, ExamineFacet Facet)> looks = [.. plan.LooksAt(part).Where(l => l.Step.BelongsTo(job) != Belonging.No)];
         bool looked = care.Inspected || looks.Any(l => job.Steps.GetValueOrDefault(l.Step.Key)?.Answered.Contains(l.Ask) == true);
         PlannedStep? look = looks.FirstOrDefault(l => !job.WasSettled(l.Step.Key)).Step;
         return string.Join("; ", new[]

@@ -33,7 +33,7 @@ internal static class BoardLines
         bool works = row.State == "on the bench";
         string since = works ? $"{row.Done} of {row.Total} steps" : Times.For(shell.Session.Now.Wall - row.Since);
         string next = row.Waiting.Length == 0 ? "" : works ? $"; next: {row.Waiting}" : $"; {row.Waiting}";
-        DateOnly today = DateOnly.FromDateTime(shell.Session.Now.Wall.Date);
+        DateOnly today = shell.Session.Now.Day;
         string promised = row.Open && row.Promised is { } day ? $"; {IntakeWords.Promised(day, today)}" : "";
         return new($"{at + 1}: {row.Number}, {row.State}, {since}: {row.Title}{(owner.Length > 0 ? $" ({owner})" : "")}{next}{promised}", $"{model.Search} {at} {row.Number} {row.State}");
     }

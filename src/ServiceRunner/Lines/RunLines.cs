@@ -18,7 +18,7 @@ internal static class RunLines
     {
         LargeWords words = LargeWords.Of(model, shell);
         string step = $"{model.Shown?.Key} {model.LooksBack} {words.Act}";
-        if (model.Shown is { } shown && !model.LooksBack) yield return Stage(shown, model);
+        if (model.Shown is { } shown && !model.LooksBack) yield return new(RunPage.Along(model).Text, model.RepairShown is { } repair ? repair.Title : shown.Stage.Title);
         foreach (string caution in words.Cautions) yield return new($"Caution: {Cautions.Sentence(caution)}", $"{step} {caution}");
         if (words.Cautions.Count > 0) yield return new(Cautions.Defer, step);
         foreach (string against in words.Before) yield return new(against, $"{step} {against}");
@@ -36,12 +36,6 @@ internal static class RunLines
         if (!idle)
             foreach (Telling asked in Asked(model, words, shell)) yield return asked;
         if (Going(model, words) is { Length: > 0 } going) yield return new(going, $"{model.Topic} {going}");
-    }
-
-    private static Telling Stage(PlannedStep shown, RunModel model)
-    {
-        (int done, int total) = JobRows.Progress(model.Job.State, model.Job.Plan);
-        return new($"{shown.Stage.Title}, {done} of {total} steps done", shown.Stage.Title);
     }
 
     private static IEnumerable<Telling> Asked(RunModel model, LargeWords words, Shell shell)

@@ -10,11 +10,11 @@ namespace ServiceRunner.Session;
 public static class Slips
 {
     /// <summary>The slip of a job.</summary>
-    public static Slip Of(BenchSession session, Job job) => new(job, session.Workshop, job.Owner.Length == 0 ? null : session.Owners.Find(job.Owner));
+    public static Slip Of(BenchSession session, Job job) => new(job, session.Workshop, session.Owners.Find(job.Owner));
 
     /// <summary>The estimate of a job.</summary>
     public static Estimate EstimateOf(BenchSession session, OpenJob job) =>
-        new(job.State, job.Plan, session.Workshop, job.State.Owner.Length == 0 ? "" : session.Owners.Find(job.State.Owner)?.Name ?? "", DateOnly.FromDateTime(session.Now.Wall.Date));
+        new(job.State, job.Plan, session.Workshop, session.Owners.Find(job.State.Owner)?.Name ?? "", session.Now.Day);
 
     /// <summary>Writes the estimate; what came of it as a sentence.</summary>
     public static (bool Done, string Sentence) PrintEstimate(BenchSession session, OpenJob job)

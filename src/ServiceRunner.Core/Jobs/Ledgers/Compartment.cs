@@ -11,8 +11,7 @@ public readonly record struct Compartment(string Tray, string Row, int? Number)
     /// <summary>Reads a compartment as a procedure or a person writes it.</summary>
     public static Compartment Of(string text)
     {
-        int slash = text.IndexOf('/', StringComparison.Ordinal);
-        (string tray, string name) = slash > 0 ? (text[..slash], text[(slash + 1)..]) : ("", text);
+        (string tray, string name) = Procedures.ApartId.Split(text);
         int letters = name.TakeWhile(char.IsLetter).Count();
         return int.TryParse(name[letters..], NumberStyles.None, CultureInfo.InvariantCulture, out int number)
             ? new Compartment(tray, name[..letters].ToUpperInvariant(), number)
@@ -20,9 +19,11 @@ public readonly record struct Compartment(string Tray, string Row, int? Number)
     }
 
     /// <summary>Where a part's compartment is: where it lies, or where it would lie. Null if nobody said.</summary>
-    public static Compartment? Home(Job job, Plan plan, string part) =>
-        job.PlaceOf(part) is PartPlace.InTray { Compartment.Length: > 0 } tray ? Of(tray.Compartment)
-        : plan.Part(part) is { Compartment.Length: > 0 } named ? Of(named.Compartment) : null;
+    public static Compartment? Home(Job job, Plan plan, string part) => Named(job, plan, part) is { Length: > 0 } named ? Of(named) : null;
+
+    /// <summary>The same as it is written; empty if it has none.</summary>
+    public static string Named(Job job, Plan plan, string part) =>
+        job.PlaceOf(part) is PartPlace.InTray { Compartment.Length: > 0 } tray ? tray.Compartment : plan.Part(part)?.Compartment ?? "";
 
     /// <summary>The job's own tray first, then by row and number; what has a name of its own comes last in its tray.</summary>
     public static readonly Comparer<Compartment> InOrder = Comparer<Compartment>.Create(Compare);

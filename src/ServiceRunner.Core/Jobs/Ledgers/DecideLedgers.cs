@@ -56,7 +56,7 @@ public static partial class Decider
         return Accept([
             x.Joined with { Instance = instance },
             new JobEvent.RepairJoined(instance, x.Finding, x.Part),
-            .. x.Facts.Select(f => new JobEvent.FactAnswered($"{instance}/{f.Key}", f.Value)),
+            .. x.Facts.Select(f => new JobEvent.FactAnswered(Procedures.ApartId.Of(instance, f.Key), f.Value)),
             .. job.FateOf(x.Finding).Verdict is Verdict.RepairHere or Verdict.Replace ? Array.Empty<JobEvent>() : [new JobEvent.FindingDecided(x.Finding, Verdict.RepairHere, "")]]);
     }
 
@@ -77,7 +77,7 @@ public static partial class Decider
         foreach (string finding in x.Agreed.Concat(x.Declined))
             if (Finding(job, finding) is { } no) return no;
         if (x.Agreed.Count + x.Declined.Count == 0) return Refuse(new Rejection.NothingToEstimate());
-        if (x.On > DateOnly.FromDateTime(at.Now.Wall.Date)) return Refuse(new Rejection.InTheFuture(new DateTimeOffset(x.On.ToDateTime(TimeOnly.MinValue), at.Now.Wall.Offset)));
+        if (x.On > at.Now.Day) return Refuse(new Rejection.InTheFuture(new DateTimeOffset(x.On.ToDateTime(TimeOnly.MinValue), at.Now.Wall.Offset)));
         return Accept(new JobEvent.OwnerAnswered(x.Agreed, x.Declined, x.How, x.On, x.Words.Trim()));
     }
 

@@ -20,8 +20,8 @@ public sealed class Holding
     {
         if (job.Repairs.IsEmpty) return Nothing;
         Dictionary<string, Repair> parts = new(StringComparer.Ordinal);
-        foreach (Repair repair in Repair.AllOf(job, plan))
-            if (!repair.IsFinished && repair.Part.Length > 0) parts.TryAdd(repair.Part, repair);
+        foreach (string part in job.Repairs.Select(r => r.Part).Where(p => p.Length > 0).Distinct())
+            if (Repair.OpenOn(job, plan, part) is { } repair) parts[part] = repair;
         if (parts.Count == 0) return Nothing;
         Holding holding = new(parts, []);
         holding.SetAside([.. plan.InForce(job).Where(s => !job.WasSettled(s.Key))]);

@@ -48,7 +48,7 @@ public static class PartStandings
         PartPlace.SetAside => PartStanding.SetAside,
         PartPlace.Replaced => PartStanding.Replaced,
         _ when job.SoakOf(part) is not null => PartStanding.InBasket,
-        _ when Repair.Holding(job, plan, part) is not null => PartStanding.InRepair,
+        _ when Repair.OpenOn(job, plan, part) is not null => PartStanding.InRepair,
         PartPlace.TriedDry => PartStanding.TriedDry,
         PartPlace.OnMovement when job.Parts.ContainsKey(part) => PartStanding.Fitted,
         _ when job.CareOf(part).Wet => PartStanding.Wet,

@@ -40,7 +40,7 @@ public static class PartsLedger
         if (bath is not null && !care.Cleaned) yield return new Blocker.NotCleaned(part);
         else if (care.Wet && before.Any(s => s.Step.Clock is ClockFacet.Dry)) yield return new Blocker.StillWet(part);
         if (care.Inspected) yield break;
-        List<(PlannedStep Step, string Ask)> looks = [.. plan.LooksAt(part).Where(l => l.Step.Index < fitting.Index && l.Step.BelongsTo(job) == Belonging.Yes)];
+        List<(PlannedStep Step, string Ask, ExamineFacet Facet)> looks = [.. plan.LooksAt(part).Where(l => l.Step.Index < fitting.Index && l.Step.BelongsTo(job) == Belonging.Yes)];
         // Once it is clean it is looked at again, if the procedure does so at all.
         if (looks.Where(l => l.Step.Index > bath?.Index).ToList() is { Count: > 0 } again) looks = again;
         if (looks.Count > 0 && !looks.Any(l => job.Steps.GetValueOrDefault(l.Step.Key) is { } record && (record.Step.Occurrence > 1 || record.Answered.Contains(l.Ask))))
@@ -56,7 +56,7 @@ public static class PartsLedger
     /// </summary>
     public static (int Total, int Missing) Jewels(Job job, Plan plan)
     {
-        List<Part> own = [.. plan.Parts.Where(p => !p.Id.Value.Contains('/', StringComparison.Ordinal))];
+        List<Part> own = [.. plan.Parts.Where(p => ApartId.Split(p.Id).Instance.Length == 0)];
         return (own.Sum(p => p.Jewels), own.Where(p => job.PlaceOf(p.Id) is PartPlace.Lost).Sum(p => p.Jewels));
     }
 

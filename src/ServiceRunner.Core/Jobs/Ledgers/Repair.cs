@@ -19,7 +19,7 @@ public sealed record Repair(string Instance, string Title, string Finding, strin
     public static IReadOnlyList<Repair> AllOf(Job job, Plan plan) => [.. job.Repairs.Select(r => Of(job, plan, r))];
 
     /// <summary>The repair that a part waits in, or null.</summary>
-    public static Repair? Holding(Job job, Plan plan, string part) =>
+    public static Repair? OpenOn(Job job, Plan plan, string part) =>
         job.Repairs.Where(r => r.Part == part).Select(r => Of(job, plan, r)).FirstOrDefault(r => !r.IsFinished);
 
     private static Repair Of(Job job, Plan plan, JobEvent.RepairJoined joined)

@@ -14,7 +14,6 @@ public sealed partial class FindingsModel(Shell shell, OpenJob job, RunModel run
     private readonly Dictionary<string, string> _titles = [];
     private Job? _seen;
     private IReadOnlyList<FindingEntry> _entries = [];
-    private Waits _waits = new([], 0);
     private int _at;
 
     /// <inheritdoc/>
@@ -24,23 +23,24 @@ public sealed partial class FindingsModel(Shell shell, OpenJob job, RunModel run
     public override string Head => $"{State.Number}: findings";
 
     /// <summary>The findings in the order noted.</summary>
-    public IReadOnlyList<FindingEntry> Entries => Fresh(ref _entries);
+    public IReadOnlyList<FindingEntry> Entries
+    {
+        get
+        {
+            // A job is another object after each act, and this is asked many times a second.
+            if (!ReferenceEquals(_seen, State)) (_seen, _entries) = (State, FindingsLedger.Of(State, Job.Plan));
+            return _entries;
+        }
+    }
 
     /// <summary>What they hold back.</summary>
-    public Waits Waits => Fresh(ref _waits);
+    public Waits Waits => run.Waits;
 
     /// <summary>Which one is marked.</summary>
     public int At => Math.Clamp(_at, 0, Math.Max(0, Entries.Count - 1));
 
     /// <summary>The marked one, or null.</summary>
     public FindingEntry? Marked => Entries.Count == 0 ? null : Entries[At];
-
-    // A job is another object after each act, and what follows from it is asked many times a second.
-    private T Fresh<T>(ref T value)
-    {
-        if (!ReferenceEquals(_seen, State)) (_seen, _entries, _waits) = (State, FindingsLedger.Of(State, Job.Plan), Waits.Of(State, Job.Plan));
-        return value;
-    }
 
     private string WithOne => Over.Length > 0 ? Over : Marked is null ? "Nothing was found yet: n notes a finding." : "";
 

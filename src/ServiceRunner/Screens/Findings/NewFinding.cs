@@ -49,7 +49,7 @@ internal static class NewFinding
     private static void AskWhat(Shell shell, JobScreen screen, string part)
     {
         string name = screen.Job.Plan.NameOf(part);
-        IEnumerable<string> known = screen.Job.Plan.LooksAt(part).SelectMany(l => l.Step.Step.Examine.Where(e => l.Ask == $"examine:{e.Spot.Value}").SelectMany(e => e.Choices.Skip(1))).Select(c => c.Value).Distinct();
+        IEnumerable<string> known = screen.Job.Plan.LooksAt(part).SelectMany(l => l.Facet.Choices.Skip(1)).Select(c => c.Value).Distinct();
         List<Choice> choices = [.. known.Select(k => new Choice(k, "", () => Weigh(shell, screen, part, part, k)))];
         choices.Add(new Choice("Something else", "type it", () => AskWords(shell, screen, part, part, name)));
         if (choices.Count == 1) AskWords(shell, screen, part, part, name);

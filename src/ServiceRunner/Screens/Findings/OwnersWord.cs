@@ -80,7 +80,7 @@ public sealed partial class FindingsModel
 
     private void AskDay(IReadOnlyList<string> agreed, IReadOnlyList<string> declined, Means how)
     {
-        DateOnly today = DateOnly.FromDateTime(Session.Now.Wall.Date);
+        DateOnly today = Session.Now.Day;
         Shell.Ask(new Prompt("On which day?", DayText.Past, today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), day =>
             DayText.Read(day, today, ahead: false, out DateOnly? read) is { Length: > 0 } no ? no
                 : (read ?? today) is var on && on > today ? RejectionWords.Sentence(new Rejection.InTheFuture(default), Job.Plan)

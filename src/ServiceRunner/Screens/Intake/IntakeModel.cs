@@ -27,7 +27,7 @@ public sealed partial class IntakeModel(Shell shell, OpenJob? job = null) : Scre
     /// <summary>What stands in the lines.</summary>
     public IntakeDraft Draft => job is null ? _draft : IntakeDraft.Of(job.State, Owner);
 
-    private Files.Data.Owner? Owner => job!.State.Owner.Length == 0 ? null : Session.Owners.Find(job.State.Owner);
+    private Files.Data.Owner? Owner => Session.Owners.Find(job!.State.Owner);
 
     /// <summary>True while it is not booked in.</summary>
     public bool IsNew => job is null;
@@ -35,7 +35,7 @@ public sealed partial class IntakeModel(Shell shell, OpenJob? job = null) : Scre
     /// <summary>Which line is marked.</summary>
     public int At { get; private set; }
 
-    private DateOnly Today => DateOnly.FromDateTime(Session.Now.Wall.Date);
+    private DateOnly Today => Session.Now.Day;
 
     /// <summary>The number that it would be booked in under, or has.</summary>
     public string Number => Draft.Number.Length > 0 ? Draft.Number : Shell.Board.NextNumber();

@@ -33,5 +33,5 @@ internal static class BottleEntry
 
     private static string Shown(DateOnly? day) => day is { } d ? d.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) : "";
 
-    private static DateOnly Today(Shell shell) => DateOnly.FromDateTime(shell.Session.Now.Wall.Date);
+    private static DateOnly Today(Shell shell) => shell.Session.Now.Day;
 }

@@ -70,7 +70,7 @@ internal static class RoleBottles
     // What is past its date and not in use was only not struck off: it is no choice to be asked for.
     private static IEnumerable<(Lubricant, Bottle)> Bottles(Shell shell, IReadOnlyList<Lubricant> lubricants)
     {
-        DateOnly today = DateOnly.FromDateTime(shell.Session.Now.Wall.Date);
+        DateOnly today = shell.Session.Now.Day;
         foreach (Lubricant lubricant in lubricants)
             foreach (Bottle bottle in shell.Session.Bench.BottlesOf(lubricant.Id))
                 if (shell.Session.Bench.IsInUse(bottle) || bottle.Standing(lubricant, today) != BottleStanding.Past) yield return (lubricant, bottle);
@@ -78,7 +78,7 @@ internal static class RoleBottles
 
     private static string Detail(Shell shell, Lubricant lubricant, Bottle bottle)
     {
-        string standing = OilWords.Standing(bottle, lubricant, DateOnly.FromDateTime(shell.Session.Now.Wall.Date));
+        string standing = OilWords.Standing(bottle, lubricant, shell.Session.Now.Day);
         return $"{(shell.Session.Bench.IsInUse(bottle) ? "in use, " : "")}{OilWords.Dates(bottle, lubricant)}{(standing.Length > 0 ? $"; {standing}" : "")}";
     }
 }

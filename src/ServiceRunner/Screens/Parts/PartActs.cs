@@ -24,8 +24,7 @@ internal sealed class PartActs(Shell shell, JobScreen screen)
     private IEnumerable<Choice> Places(string part)
     {
         PartPlace now = _job.State.PlaceOf(part);
-        string home = _job.Plan.Part(part)?.Compartment ?? "";
-        PartPlace.InTray tray = new(now is PartPlace.InTray { Compartment.Length: > 0 } lies ? lies.Compartment : home);
+        PartPlace.InTray tray = new(Compartment.Named(_job.State, _job.Plan, part));
         string where = tray.Compartment.Length > 0 ? JobWords.Compartment(tray.Compartment) : "";
         yield return new Choice(now is PartPlace.Lost ? "Found again: it lies in the tray" : "It lies in the tray", where, () => Move(part, tray));
         yield return new Choice("It is on the movement, for good", "", () => Move(part, new PartPlace.OnMovement()));

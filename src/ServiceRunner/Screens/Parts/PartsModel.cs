@@ -105,7 +105,7 @@ public sealed class PartsModel : JobScreen
     public IReadOnlyList<string> Found => [.. Places.Select(p => p.Cell.Part).Where(Matches)];
 
     private bool Matches(string part) => Job.Plan.NameOf(part).Contains(_typed, StringComparison.OrdinalIgnoreCase)
-        || (Job.State.PlaceOf(part) is PartPlace.InTray { Compartment: { Length: > 0 } lies } ? lies : Job.Plan.Part(part)?.Compartment ?? "").StartsWith(_typed, StringComparison.OrdinalIgnoreCase);
+        || Compartment.Named(State, Job.Plan, part).StartsWith(_typed, StringComparison.OrdinalIgnoreCase);
 
     // From the marked part on, and around the end.
     private void Seek(int from)

@@ -48,7 +48,7 @@ public sealed class TrayCheckModel(Shell shell, OpenJob job) : JobScreen(shell, 
 
     private void GoOn()
     {
-        if (!_guard.Admits(Shell.Steady)) Shell.Say("That came so soon that it is taken for the same press, held or knocked.");
+        if (!_guard.Admits(Shell.Steady)) Shell.Say(KnockGuard.Ignored(Shell.Session.Workshop.Pedal.DeadMilliseconds));
         else if (Here is not null) Marks.At++;
         else End();
     }

@@ -125,7 +125,7 @@ public sealed partial class RunModel
 
     private string AskUntil(HoldFor what, string detail) => Shell.AskNext(new Prompt("Until which day, if it is known?", DayText.Ahead, "", text =>
     {
-        DateOnly today = DateOnly.FromDateTime(Session.Now.Wall.Date);
+        DateOnly today = Session.Now.Day;
         if (DayText.Read(text, today, ahead: true, out DateOnly? read) is { Length: > 0 } no) return no;
         if (read is not { } day) return AskCondition(what, detail, null);
         return day < today ? $"{Days.Long(day)} has passed already." : AskCondition(what, detail, day);
@@ -134,10 +134,14 @@ public sealed partial class RunModel
     private string AskCondition(HoldFor what, string detail, DateOnly? until) =>
         Shell.AskNext(new Prompt("In which condition does it lie?", "What makes it keep: power off, balance secured, covered.", State.Power == Power.Off ? "power off, covered" : "", condition =>
             condition.Trim().Length == 0 ? "Say in which condition it can wait."
-                : Answer(new JobAction.Hold(what, detail, condition.Trim(), until), until is { } day ? $"It waits until {Days.Short(day, DateOnly.FromDateTime(Session.Now.Wall.Date))}." : "It waits.")));
+                : Answer(new JobAction.Hold(what, detail, condition.Trim(), until), until is { } day ? $"It waits until {Days.Short(day, Session.Now.Day)}." : "It waits.")));
 
-    private void ChooseStep() => Shell.Choose("Go to which step?", [.. Job.Plan.InForce(State).Where(s => !State.IsSettled(s.Key)).Select(s =>
-        new Choice(s.Step.Do, s.Stage.Title + (Blocker.Of(State, s, Job.Plan) is [var first, ..] ? $": {RejectionWords.Sentence(first, Job.Plan)}" : ""), () => _chosen = s.Key))]);
+    private void ChooseStep()
+    {
+        Holding holding = Holding.Of(State, Job.Plan);
+        Shell.Choose("Go to which step?", [.. Job.Plan.InForce(State).Where(s => !State.IsSettled(s.Key)).Select(s =>
+            new Choice(s.Step.Do, s.Stage.Title + (Blocker.Of(State, s, Job.Plan, holding) is [var first, ..] ? $": {RejectionWords.Sentence(first, Job.Plan)}" : ""), () => _chosen = s.Key))]);
+    }
 
     private void EnterAfterwards()
     {

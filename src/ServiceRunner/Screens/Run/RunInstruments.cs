@@ -20,7 +20,7 @@ public sealed partial class RunModel
         string unit = UnitAtHand;
         Shell.Choose($"With which instrument, in {unit}?",
         [
-            .. InstrumentsAtHand.Select(i => new Choice(i.Name, i.Checked is { } day ? $"last checked {Days.Short(day, DateOnly.FromDateTime(Session.Now.Wall.Date))}" : "", () => Take(unit, i.Id, $"In {unit} with {i.Name}."))),
+            .. InstrumentsAtHand.Select(i => new Choice(i.Name, i.Checked is { } day ? $"last checked {Days.Short(day, Session.Now.Day)}" : "", () => Take(unit, i.Id, $"In {unit} with {i.Name}."))),
             new Choice("With none of these", "no instrument is written down", () => Take(unit, "", $"In {unit} with no instrument that is named.")),
         ]);
     }

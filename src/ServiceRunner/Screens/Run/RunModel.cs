@@ -152,7 +152,7 @@ public sealed partial class RunModel : JobScreen
     {
         if (step.Removes.Count == 0) return $"Done: {step.Do}.";
         IEnumerable<IGrouping<string, string>> places = step.Removes.Select(p => p.Value).GroupBy(p => Job.Plan.Part(p)?.Compartment ?? "", p => Job.Plan.NameOf(p));
-        return $"Off: {Times.List(places.Select(g => $"{Times.List(g)}{(g.Key.Length > 0 ? $" to {g.Key}" : "")}"))}.";
+        return $"Off: {Times.List(places.Select(g => $"{Times.List(g)}{(g.Key.Length > 0 ? $" to {JobWords.Compartment(g.Key)}" : "")}"))}.";
     }
 
     /// <inheritdoc/>

@@ -28,8 +28,7 @@ internal static class RunPage
         Job job = model.Job.State;
         List<(OpenJob Job, Soak Soak)> clocks = [.. shell.Session.RunningSoaks().OrderByDescending(c => c.Job == model.Job)];
         int clockRows = clocks.Count == 0 ? 0 : Math.Min(clocks.Count, rows < 16 ? 1 : 4) + 1;
-        (int done, int total) = JobRows.Progress(job, model.Job.Plan);
-        sheet.Write(1, top, Progress(done, total, sheet.Width - 2, model), Ink.Faint);
+        sheet.Write(1, top, Progress(model, sheet.Width - 2), Ink.Faint);
         List<Block> blocks = model.Shown is { } step ? Step(step, model, shell, sheet.Width - 2 * Margin) : Phase(model, shell, sheet.Width - 2 * Margin);
         int room = rows - 1 - clockRows, y = top + 1;
         foreach (Block block in Fitting(blocks, room))
@@ -45,12 +44,19 @@ internal static class RunPage
         for (int i = 0; i < clockRows - 1; i++) BathsPage.Line(sheet, line + 1 + i, clocks[i], shell, shell.Session.Now);
     }
 
-    private static string Progress(int done, int total, int width, RunModel model)
+    /// <summary>The stage, or the repair, and how much of it is done; how many steps wait for a fault.</summary>
+    public static (string Text, int Done, int Total) Along(RunModel model)
     {
         string stage = model.Shown?.Stage.Title ?? "";
+        (int done, int total) = JobRows.Progress(model.Job.State, model.Job.Plan);
         if (model.RepairShown is { } repair) (stage, done, total) = ($"Repair: {repair.Title}", repair.Total - repair.Left, repair.Total);
         string wait = model.Waits.Waiting.Count is > 0 and var waiting ? $", {waiting} {(waiting == 1 ? "waits" : "wait")}" : "";
-        string text = model.LooksBack ? $"Looking back: {stage}" : $"{(stage.Length > 0 ? $"{stage}, " : "")}{done} of {total} steps done{wait}";
+        return (model.LooksBack ? $"Looking back: {stage}" : $"{(stage.Length > 0 ? $"{stage}, " : "")}{done} of {total} steps done{wait}", done, total);
+    }
+
+    private static string Progress(RunModel model, int width)
+    {
+        (string text, int done, int total) = Along(model);
         int bar = Math.Clamp(width - Sheet.Columns(text) - 3, 0, 40);
         int full = total == 0 ? 0 : bar * done / total;
         return bar < 8 ? text : $"{text}  {new string('━', full)}{new string('╌', bar - full)}";
@@ -105,10 +111,10 @@ internal static class RunPage
         Step step = planned.Step;
         string Parts(IEnumerable<Placed<string>> parts) => string.Join(", ", parts.Select(p => plan.NameOf(p)));
         if (step.Removes.Count > 0)
-            yield return ("Takes off", string.Join("; ", step.Removes.GroupBy(p => plan.Part(p)?.Compartment ?? "").Select(g => $"{Parts(g)}{(g.Key.Length > 0 ? $" → {g.Key}" : "")}")));
+            yield return ("Takes off", string.Join("; ", step.Removes.GroupBy(p => plan.Part(p)?.Compartment ?? "").Select(g => $"{Parts(g)}{(g.Key.Length > 0 ? $" → {JobWords.Compartment(g.Key)}" : "")}")));
         if (step.Tries.Count > 0) yield return ("Tries dry", Parts(step.Tries));
         if (step.Fits.Count > 0)
-            yield return ("Fits", string.Join(", ", step.Fits.Select(p => job.PlaceOf(p) is PartPlace.InTray { Compartment.Length: > 0 } tray ? $"{plan.NameOf(p)} (from {tray.Compartment})" : plan.NameOf(p))));
+            yield return ("Fits", string.Join(", ", step.Fits.Select(p => job.PlaceOf(p) is PartPlace.InTray { Compartment.Length: > 0 } tray ? $"{plan.NameOf(p)} (from {JobWords.Compartment(tray.Compartment)})" : plan.NameOf(p))));
         if (step.Replaces.Count > 0) yield return ("Replaces", Parts(step.Replaces));
         if (step.Clock is { } clock) yield return (ClockName(clock), ClockText(clock));
         foreach ((string, string) line in Basket(planned, job, plan, shell)) yield return line;
@@ -248,7 +254,7 @@ internal static class RunPage
         if (job.Phase is Core.Jobs.Phase.Running) blocks.Add(Text(0, OfferWords.WhyNothing(model.Offer, shell.Session.Workshop, model.Job.Plan, shell.Session.Now), Ink.Strong, width, ""));
         if (owed.Parts.Count > 0) blocks.AddRange([Gap(6), Text(3, string.Join("; ", owed.Parts.GroupBy(p => JobWords.Of(job.PlaceOf(p))).Select(g => $"{g.Key}: {string.Join(", ", g.Select(model.Job.Plan.NameOf))}")), Ink.Plain, width, "Off the movement: ")]);
         if (Agreed(job) is { Length: > 0 } agreed) blocks.Add(Text(3, agreed, Ink.Plain, width, "Agreed with the owner: "));
-        if (job.Findings.Count > 0) blocks.Add(Text(3, string.Join("; ", job.Findings.Select(f => $"{AskWords.Spoken(f.Event.Spot)}: {f.Event.What}")), Ink.Plain, width, "Findings: "));
+        if (job.Findings.Count > 0) blocks.Add(Text(3, string.Join("; ", job.Findings.Select(f => FindingWords.Of(f.Event, model.Job.Plan))), Ink.Plain, width, "Findings: "));
         return blocks;
     }
 

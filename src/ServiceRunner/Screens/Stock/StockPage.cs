@@ -50,7 +50,7 @@ internal static class StockPage
 
     private static void BottleRow(Sheet sheet, int y, StockLine line, Bottle bottle, bool marked, Shell shell)
     {
-        DateOnly today = DateOnly.FromDateTime(shell.Session.Now.Wall.Date);
+        DateOnly today = shell.Session.Now.Day;
         BottleStanding standing = bottle.Standing(line.Lubricant, today);
         sheet.Write(1, y, marked ? "›" : " ", Ink.Key);
         sheet.Write(5, y, shell.Session.Bench.IsInUse(bottle) ? "in use" : "", Ink.Good);
